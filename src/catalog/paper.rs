@@ -1,0 +1,62 @@
+//! Papers for printing and drawing.
+
+use crate::units::Length;
+
+/// A paper by name, portrait.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum PaperKind {
+    /// 210 × 297 mm.
+    A4,
+    /// 297 × 420 mm.
+    A3,
+    /// 420 × 594 mm.
+    A2,
+    /// 594 × 841 mm.
+    A1,
+    /// 8.5 × 11 in.
+    Letter,
+    /// 11 × 17 in.
+    Tabloid,
+    /// 18 × 24 in.
+    ArchC,
+    /// 24 × 36 in.
+    ArchD,
+}
+
+/// A sheet of paper as it lies: width across, height up.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Paper {
+    /// Across.
+    pub width: Length,
+    /// Up.
+    pub height: Length,
+}
+
+impl PaperKind {
+    /// The paper standing upright.
+    pub fn portrait(self) -> Paper {
+        let (width, height) = match self {
+            Self::A4 => (210.0, 297.0),
+            Self::A3 => (297.0, 420.0),
+            Self::A2 => (420.0, 594.0),
+            Self::A1 => (594.0, 841.0),
+            Self::Letter => (215.9, 279.4),
+            Self::Tabloid => (279.4, 431.8),
+            Self::ArchC => (457.2, 609.6),
+            Self::ArchD => (609.6, 914.4),
+        };
+        Paper {
+            width: Length::millimetres(width),
+            height: Length::millimetres(height),
+        }
+    }
+
+    /// The paper lying on its long side.
+    pub fn landscape(self) -> Paper {
+        let Paper { width, height } = self.portrait();
+        Paper {
+            width: height,
+            height: width,
+        }
+    }
+}

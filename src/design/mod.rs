@@ -1,0 +1,56 @@
+//! The design: the parameter file resolved. Every default is filled, every reference followed, nothing is optional
+//! that every island has.
+//!
+//! Frame dimensions: a run's `length` and `depth` are those of its steel frame, out to out. Boards and coats come on
+//! top, outside them. Heights are above the survey datum.
+
+mod counter;
+mod openings;
+mod project;
+mod runs;
+
+pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
+pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
+pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};
+pub use runs::{Passes, Run, Side, Turn};
+
+use crate::diagnostics::Place;
+
+/// Everything the file says, with nothing left open.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Design {
+    /// Names and dates for the title block.
+    pub project: Project,
+    /// What it is built of.
+    pub trade: Trade,
+    /// Heights.
+    pub levels: Levels,
+    /// The runs in order along the chain; at least one.
+    pub runs: Vec<Run>,
+    /// What drops into the counter.
+    pub appliances: Vec<Appliance>,
+    /// Holes in the faces.
+    pub openings: Vec<Opening>,
+    /// The counter.
+    pub counter: Counter,
+    /// The tile band, where there is one.
+    pub tile_band: Option<TileBand>,
+    /// How the template is printed.
+    pub printing: Printing,
+}
+
+/// A value with the place in the file that it came from.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Placed<T> {
+    /// The value.
+    pub value: T,
+    /// Where it stands.
+    pub place: Place,
+}
+
+impl<T> std::ops::Deref for Placed<T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        &self.value
+    }
+}

@@ -1,0 +1,7 @@
+//! What the program has to say about its input: findings, how grave they are, and where in the file they point.
+
+mod finding;
+mod place;
+
+pub use finding::{Finding, Verdict};
+pub use place::Place;

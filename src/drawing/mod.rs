@@ -1,0 +1,5 @@
+//! Drawings as data: sheets, views, hidden lines, dimensions and template pages.
+
+mod sheet;
+
+pub use sheet::{Align, Dash, Item, Layer, Pen, Scale, Sheet};

@@ -1,0 +1,146 @@
+//! A drawing before it is a file.
+
+use crate::catalog::Paper;
+use crate::geometry::Vertex;
+
+/// One sheet of drawings: everything on it, in millimetres on the paper, x to the right, y up, from the lower left
+/// corner of the paper.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sheet {
+    /// The stem of its file name, such as `elevation-CW-framing`.
+    pub name: String,
+    /// What it shows.
+    pub title: String,
+    /// Its number in the set, such as `A-3`.
+    pub number: String,
+    /// The paper as it lies.
+    pub paper: Paper,
+    /// Everything drawn, in the order drawn.
+    pub items: Vec<Item>,
+}
+
+/// The scale of a view: paper millimetres per millimetre built, and how it is spelt.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scale {
+    /// Such as 0.05 for 1:20.
+    pub factor: f64,
+    /// Such as `1:20` or `1/2" = 1'-0"`.
+    pub name: String,
+}
+
+/// Line widths of ISO 128-2, millimetres.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Pen {
+    /// 0.18: dimension and extension lines, hatches.
+    Fine,
+    /// 0.25: lesser edges.
+    Thin,
+    /// 0.35: visible edges.
+    Medium,
+    /// 0.5: outlines.
+    Thick,
+    /// 0.7: cut edges, the sheet's border.
+    Heavy,
+}
+
+impl Pen {
+    /// All pens.
+    pub const ALL: [Self; 5] = [
+        Self::Fine,
+        Self::Thin,
+        Self::Medium,
+        Self::Thick,
+        Self::Heavy,
+    ];
+
+    /// Its width in millimetres.
+    pub fn width(self) -> f64 {
+        match self {
+            Self::Fine => 0.18,
+            Self::Thin => 0.25,
+            Self::Medium => 0.35,
+            Self::Thick => 0.5,
+            Self::Heavy => 0.7,
+        }
+    }
+}
+
+/// Line types of ISO 128.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Dash {
+    /// Unbroken.
+    Solid,
+    /// Dashed: hidden edges.
+    Dashed,
+    /// Long dash, short dash: centre lines.
+    Centre,
+    /// Long dash, two short dashes: neighbouring parts, limits.
+    Phantom,
+}
+
+/// What an item belongs to; every format keeps the layers apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Layer {
+    /// Border and title block.
+    Border,
+    /// The edges of what is drawn.
+    Outline,
+    /// Edges of lesser weight, and fills.
+    Detail,
+    /// Hidden edges.
+    Hidden,
+    /// Centre lines and crosses.
+    Centre,
+    /// Cutouts to be cut.
+    Cut,
+    /// Dimensions.
+    Dimension,
+    /// Marks and notes.
+    Note,
+}
+
+/// How a text stands to its point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Align {
+    /// It begins there.
+    Left,
+    /// Its middle is there.
+    Centre,
+    /// It ends there.
+    Right,
+}
+
+/// One thing drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Item {
+    /// A line of straight segments and arcs (see [`Vertex::bulge`]).
+    Path {
+        /// What it belongs to.
+        layer: Layer,
+        /// Its points.
+        points: Vec<Vertex>,
+        /// Whether it returns to its first point.
+        closed: bool,
+        /// How wide; `None` for a fill without an edge.
+        pen: Option<Pen>,
+        /// Which line type.
+        dash: Dash,
+        /// Grey filled in, 0 black to 1 white; `None` leaves what lies below.
+        fill: Option<f64>,
+    },
+    /// One line of lettering.
+    Text {
+        /// What it belongs to.
+        layer: Layer,
+        /// The point on the baseline that `align` speaks of.
+        at: crate::geometry::Point2,
+        /// What it says; any characters, escaped by what writes it.
+        text: String,
+        /// Height of a capital, millimetres, from the series of ISO 3098.
+        height: f64,
+        /// How it stands to its point.
+        align: Align,
+        /// Turned counter-clockwise, degrees.
+        angle: f64,
+    },
+}

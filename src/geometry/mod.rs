@@ -1,0 +1,29 @@
+//! Exact shapes: plane outlines with arcs and holes, and the solids made of them.
+//!
+//! Everything here is in millimetres and right-handed. A solid is a *description* ([`Solid`]); its volume, its mesh
+//! and its boundary representation are all derived from that one description.
+
+mod bounds;
+mod faceted;
+mod outline;
+mod region;
+mod slab;
+mod solid;
+
+pub use bounds::{Bounds2, Bounds3};
+pub use faceted::{Faceted, Triangle};
+pub use outline::{Arc, Outline, Segment, Vertex};
+pub use region::Region;
+pub use slab::{CornerShape, ProfilePoint, Slab, SlabEdge};
+pub use solid::{Bend, EndPlane, Extrusion, Slot, Solid, Tab, Tabbed, Wall};
+
+/// A point in a plane, millimetres.
+pub type Point2 = nalgebra::Point2<f64>;
+/// A direction or displacement in a plane, millimetres.
+pub type Vector2 = nalgebra::Vector2<f64>;
+/// A point in space, millimetres.
+pub type Point3 = nalgebra::Point3<f64>;
+/// A direction or displacement in space, millimetres.
+pub type Vector3 = nalgebra::Vector3<f64>;
+/// A placement: a rotation and a shift, never a mirror or a scale.
+pub type Placement = nalgebra::Isometry3<f64>;

@@ -1,0 +1,20 @@
+//! Builds an outdoor kitchen island from one parameter file.
+//!
+//! The stages, each a value that the next one reads:
+//!
+//! ```text
+//! parameters ─► design ─► plan ─► parts ─┬─► mesh ────┐
+//!  (YAML,       (typed,   (runs,  (every │            ├─► write
+//!   spans)      resolved) faces,  solid, └─► drawing ─┘
+//!                         grids)  placed)
+//! ```
+
+pub mod catalog;
+pub mod design;
+pub mod diagnostics;
+pub mod drawing;
+pub mod geometry;
+pub mod parts;
+pub mod plan;
+pub mod table;
+pub mod units;

@@ -1,0 +1,3 @@
+//! The command; see the library for how it works.
+
+fn main() {}

@@ -1,0 +1,42 @@
+//! All parts together, equal shapes stored once.
+
+use super::Part;
+use crate::geometry::{Placement, Solid};
+
+/// Number of a shape in its [`Assembly`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct SolidId(pub usize);
+
+/// Every part of the island.
+///
+/// Invariant: marks are unique; every part's `solid` is in `solids`; no two of `solids` are equal.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Assembly {
+    /// The shapes.
+    pub solids: Vec<Solid>,
+    /// The parts, in the order they are built.
+    pub parts: Vec<Part>,
+}
+
+impl Assembly {
+    /// The shape of a part.
+    pub fn solid(&self, part: &Part) -> &Solid {
+        &self.solids[part.solid.0]
+    }
+}
+
+/// A part before its shape has a number.
+#[derive(Clone, Debug)]
+pub struct Piece {
+    /// Everything but the shape; its `solid` is overwritten.
+    pub part: Part,
+    /// The shape.
+    pub solid: Solid,
+}
+
+impl Piece {
+    /// The placement, for reading.
+    pub fn placement(&self) -> &Placement {
+        &self.part.placement
+    }
+}

@@ -1,0 +1,92 @@
+//! Faces: the outer sides of the frame, in order round the island.
+
+use crate::design::{OpeningKind, Side};
+use crate::geometry::{Placement, Point2, Vector2};
+
+/// How the island's outline turns where a face begins.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Corner {
+    /// Outwards.
+    Convex,
+    /// Inwards, as where two runs meet.
+    Reflex,
+}
+
+/// One outer side of the frame. Its own coordinates are s along it, left to right as seen from outside, and z above
+/// the datum. Depths behind it are measured inwards.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Face {
+    /// Number of the run it belongs to.
+    pub run: usize,
+    /// Which side of that run.
+    pub side: Side,
+    /// The letters its part marks begin with, such as `CW` for the cook run's working face.
+    pub mark: String,
+    /// Its name on drawings, such as `cook run, working side`.
+    pub name: String,
+    /// Where s = 0 is.
+    pub start: Point2,
+    /// The direction of s, a unit vector.
+    pub along: Vector2,
+    /// The direction out of the island, a unit vector.
+    pub outward: Vector2,
+    /// From its first corner to its last.
+    pub length: f64,
+    /// True when it stands against a wall: no cladding, no overhang.
+    pub wall: bool,
+    /// The corner where it begins.
+    pub corner: Corner,
+    /// Holes through its cladding, the open fronts of appliances included.
+    pub openings: Vec<FaceOpening>,
+}
+
+/// A hole through a face, in the face's coordinates, millimetres.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FaceOpening {
+    /// Its name in the file.
+    pub name: String,
+    /// What it is; `None` for the open front of an appliance.
+    pub kind: Option<OpeningKind>,
+    /// Number of the opening, or of the appliance whose front it is, in the design.
+    pub index: usize,
+    /// Left edge.
+    pub s0: f64,
+    /// Right edge.
+    pub s1: f64,
+    /// Lower edge.
+    pub z0: f64,
+    /// Upper edge; the top of the frame for an open front.
+    pub z1: f64,
+}
+
+/// A strip of steel that a board can be screwed to, in a face's coordinates, millimetres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Steel {
+    /// Left edge.
+    pub s0: f64,
+    /// Right edge.
+    pub s1: f64,
+    /// Lower end.
+    pub z0: f64,
+    /// Upper end.
+    pub z1: f64,
+    /// True for a stud, jamb or cripple; false for a track, header, sill or blocking.
+    pub upright: bool,
+}
+
+impl Face {
+    /// The world point at s along the face and `out` in front of it.
+    pub fn point(&self, s: f64, out: f64) -> Point2 {
+        self.start + self.along * s + self.outward * out
+    }
+
+    /// The placement of the face's own coordinates: x along s, y into the island, z up, the origin at s = 0 and the
+    /// datum.
+    pub fn placement(&self) -> Placement {
+        let angle = self.along.y.atan2(self.along.x);
+        Placement::new(
+            nalgebra::Vector3::new(self.start.x, self.start.y, 0.0),
+            nalgebra::Vector3::z() * angle,
+        )
+    }
+}

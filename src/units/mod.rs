@@ -1,0 +1,12 @@
+//! Quantities with their units: lengths, areas, volumes and masses as types, how they are read and how they are spelt.
+//!
+//! A [`Length`] is stored in millimetres. Length × length is an [`Area`], area × length a [`Volume`]; other
+//! products do not compile.
+
+mod display;
+mod parse;
+mod quantity;
+
+pub use display::{Chain, Notation};
+pub use parse::{LengthError, parse_length};
+pub use quantity::{Area, Length, Mass, Volume};
