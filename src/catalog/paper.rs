@@ -23,13 +23,28 @@ pub enum PaperKind {
     ArchD,
 }
 
-/// A sheet of paper as it lies: width across, height up.
+/// A sheet of paper as it lies: width across, height up. A roll is endlessly (infinitely) high.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Paper {
     /// Across.
     pub width: Length,
     /// Up.
     pub height: Length,
+}
+
+impl Paper {
+    /// A roll of this width: as long as the drawing needs.
+    pub fn roll(width: Length) -> Self {
+        Self {
+            width,
+            height: Length::millimetres(f64::INFINITY),
+        }
+    }
+
+    /// True for a roll.
+    pub fn is_roll(self) -> bool {
+        !self.height.is_finite()
+    }
 }
 
 impl PaperKind {

@@ -92,7 +92,7 @@ pub struct TileBand {
 /// How the full-size template is printed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Printing {
-    /// The paper as it lies in the printer.
+    /// The paper as it lies in the printer, or [`Paper::roll`].
     pub paper: Placed<Lettered<Paper>>,
     /// Unprintable border, all round.
     pub margin: Placed<Length>,
