@@ -15,6 +15,8 @@ pub struct Sheet {
     pub number: String,
     /// The paper as it lies.
     pub paper: Paper,
+    /// The scale of its views; 1:1 for template pages.
+    pub scale: Scale,
     /// Everything drawn, in the order drawn.
     pub items: Vec<Item>,
 }
