@@ -3,15 +3,23 @@
 //! World coordinates are millimetres: x along the first run, y away from its working side, z up from the datum. The
 //! first run's working face of the frame is y = 0, its left end x = 0.
 
+mod body;
+mod chain;
+mod cutout;
 mod face;
+mod face_loop;
 mod level;
 mod run;
+mod station;
 
+pub use body::{Body, BodyOf};
+pub use cutout::Cutout;
 pub use face::{Corner, Face, FaceOpening, Steel};
 pub use level::PlanLevels;
 pub use run::RunPlan;
 
 use crate::design::Design;
+use crate::diagnostics::Finding;
 
 /// The planned island.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,4 +33,43 @@ pub struct Plan {
     /// The faces in counter-clockwise order round the island, starting with the first run's working face. There are
     /// two for each run and the two ends. Each face begins where the one before it ends.
     pub faces: Vec<Face>,
+    /// The cutouts, one for each appliance, in the order of the design.
+    pub cutouts: Vec<Cutout>,
+    /// The room that appliances and what fills openings take up below the counter.
+    pub bodies: Vec<Body>,
+}
+
+/// Plans a design, or says everything that stops it from being built.
+///
+/// # Errors
+/// When something overlaps, passes the end of what it stands in, or leaves no room for what must be there. Each
+/// finding points to its key in the file.
+pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
+    let mut findings = Vec::new();
+    let levels = PlanLevels::of(&design);
+    level::check(&design, &levels, &mut findings);
+    let runs = chain::lay_out(&design, &mut findings);
+    stop_on(&mut findings)?;
+    let mut faces = face_loop::faces(&design, &runs);
+    let cutouts = cutout::place(&design, &runs, &mut findings);
+    face_loop::place_openings(&design, &runs, &levels, &cutouts, &mut faces, &mut findings);
+    let bodies = body::place(&design, &runs, &faces, &levels, &cutouts, &mut findings);
+    stop_on(&mut findings)?;
+    Ok(Plan {
+        design,
+        levels,
+        runs,
+        faces,
+        cutouts,
+        bodies,
+    })
+}
+
+/// Ends the planning where the next step would stand on something broken.
+fn stop_on(findings: &mut Vec<Finding>) -> Result<(), Vec<Finding>> {
+    if findings.is_empty() {
+        Ok(())
+    } else {
+        Err(std::mem::take(findings))
+    }
 }
