@@ -18,3 +18,4 @@ pub mod parts;
 pub mod plan;
 pub mod table;
 pub mod units;
+pub mod write;
