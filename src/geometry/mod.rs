@@ -4,6 +4,7 @@
 //! and its boundary representation are all derived from that one description.
 
 mod bounds;
+mod difference;
 mod faceted;
 mod outline;
 mod region;

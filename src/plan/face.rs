@@ -89,4 +89,55 @@ impl Face {
             nalgebra::Vector3::z() * angle,
         )
     }
+
+    /// The placement of a plate that stands in front of the face: x along s, y up, z out of the island, the origin at
+    /// (s, z) and `out` in front of the frame.
+    pub fn plate(&self, s: f64, z: f64, out: f64) -> Placement {
+        let upright = nalgebra::UnitQuaternion::from_axis_angle(
+            &nalgebra::Vector3::x_axis(),
+            std::f64::consts::FRAC_PI_2,
+        );
+        let turned = self.placement().rotation * upright;
+        let at = self.point(s, out);
+        Placement::from_parts(nalgebra::Translation3::new(at.x, at.y, z), turned)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::{Point3, Vector3};
+
+    #[test]
+    fn a_plate_stands_upright_in_front_of_its_face() {
+        // A right end: s runs away from the cook (+y), outwards is +x.
+        let face = Face {
+            run: 0,
+            side: Side::Right,
+            mark: String::new(),
+            name: String::new(),
+            start: Point2::new(1000.0, 0.0),
+            along: Vector2::y(),
+            outward: Vector2::x(),
+            length: 700.0,
+            wall: false,
+            corner: Corner::Convex,
+            openings: Vec::new(),
+        };
+        let plate = face.plate(100.0, 50.0, 12.0);
+        let close = |p: Point3, q: Point3| (p - q).norm() < 1e-9;
+        assert!(close(
+            plate * Point3::origin(),
+            Point3::new(1012.0, 100.0, 50.0)
+        ));
+        assert!(close(
+            plate * Point3::new(10.0, 0.0, 0.0),
+            Point3::new(1012.0, 110.0, 50.0)
+        ));
+        assert!(close(
+            plate * Point3::new(0.0, 10.0, 0.0),
+            Point3::new(1012.0, 100.0, 60.0)
+        ));
+        assert!((plate * Vector3::z() - Vector3::x()).norm() < 1e-9);
+    }
 }

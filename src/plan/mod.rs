@@ -5,16 +5,20 @@
 
 mod body;
 mod chain;
+mod courses;
 mod cutout;
 mod face;
 mod face_loop;
+mod layers;
 mod level;
 mod run;
 mod station;
 
 pub use body::{Body, BodyOf};
+pub use courses::Courses;
 pub use cutout::Cutout;
 pub use face::{Corner, Face, FaceOpening, Steel};
+pub use layers::{Layer, Layers};
 pub use level::PlanLevels;
 pub use run::RunPlan;
 
