@@ -5,21 +5,28 @@
 
 mod body;
 mod chain;
+mod columns;
 mod courses;
+mod crossing;
 mod cutout;
 mod face;
 mod face_loop;
 mod layers;
 mod level;
+mod panel;
+mod panel_layout;
+mod panels;
 mod run;
 mod station;
 
 pub use body::{Body, BodyOf};
 pub use courses::Courses;
+pub use crossing::{Crossing, CrossingKind};
 pub use cutout::Cutout;
 pub use face::{Corner, Face, FaceOpening, Steel};
 pub use layers::{Layer, Layers};
 pub use level::PlanLevels;
+pub use panel::{Crosspiece, CrosspieceKind, Panel, PanelOf, Sizes, Upright, UprightKind};
 pub use run::RunPlan;
 
 use crate::design::Design;
@@ -41,6 +48,25 @@ pub struct Plan {
     pub cutouts: Vec<Cutout>,
     /// The room that appliances and what fills openings take up below the counter.
     pub bodies: Vec<Body>,
+    /// The sizes the frame is laid out by.
+    pub sizes: Sizes,
+    /// The frame panels, run by run.
+    pub panels: Vec<Panel>,
+    /// Ties, trimmers and blocking under the counter, run by run.
+    pub crossings: Vec<Crossing>,
+}
+
+impl Plan {
+    /// The steel that boards on a face can be screwed to, in the face's coordinates.
+    pub fn steel_behind(&self, face: usize) -> Vec<Steel> {
+        let Some(face) = self.faces.get(face) else {
+            return Vec::new();
+        };
+        self.panels
+            .iter()
+            .flat_map(|p| p.steel(face, &self.sizes))
+            .collect()
+    }
 }
 
 /// Plans a design, or says everything that stops it from being built.
@@ -59,6 +85,10 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
     face_loop::place_openings(&design, &runs, &levels, &cutouts, &mut faces, &mut findings);
     let bodies = body::place(&design, &runs, &faces, &levels, &cutouts, &mut findings);
     stop_on(&mut findings)?;
+    let sizes = Sizes::of(&design, &levels);
+    let panels = panels::panels(&design, &runs, &faces, &sizes, &mut findings);
+    stop_on(&mut findings)?;
+    let crossings = crossing::crossings(&design, &runs, &panels, &cutouts, &sizes);
     Ok(Plan {
         design,
         levels,
@@ -66,6 +96,9 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
         faces,
         cutouts,
         bodies,
+        sizes,
+        panels,
+        crossings,
     })
 }
 

@@ -1,0 +1,140 @@
+//! Columns: where along a panel uprights stand.
+
+use super::panel_layout::Job;
+use crate::diagnostics::Finding;
+
+/// Why an upright stands where it does.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum ColumnFor {
+    /// An end or a corner.
+    Place,
+    /// Beside these openings of the job.
+    Jamb(Vec<usize>),
+    /// The grid.
+    Grid,
+}
+
+/// A line of uprights above each other, one stud flange wide.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Column {
+    pub(super) p0: f64,
+    pub(super) p1: f64,
+    pub(super) web_high: bool,
+    pub(super) stands_for: ColumnFor,
+}
+
+impl Column {
+    fn middle(&self) -> f64 {
+        f64::midpoint(self.p0, self.p1)
+    }
+}
+
+/// How far a vent or box keeps from the studs beside it, for its collar.
+const COLLAR: f64 = 2.0;
+
+/// Adds the columns of the grid, moved or doubled where something is in their way, so that no two neighbours are
+/// farther apart than the spacing.
+pub(super) fn fill_grid(job: &Job, columns: &mut Vec<Column>, findings: &mut Vec<Finding>) {
+    let spacing = job.sizes.spacing;
+    let half = job.sizes.stud_flange / 2.0;
+    let obstacles = obstacles(job);
+    let lines = (job.length / spacing).ceil() as usize;
+    for k in 1..lines {
+        let middle = k as f64 * spacing;
+        if is_free(columns, &obstacles, middle - half, middle + half) {
+            columns.push(grid_column(middle, half));
+        }
+    }
+    columns.sort_by(|a, b| a.p0.total_cmp(&b.p0));
+    let mut i = 0;
+    while i + 1 < columns.len() {
+        let (here, next) = (columns[i].middle(), columns[i + 1].middle());
+        if next - here <= spacing + 1e-6 {
+            i += 1;
+            continue;
+        }
+        if let Some(middle) = between(job, columns, &obstacles, i) {
+            columns.insert(i + 1, grid_column(middle, half));
+        } else {
+            refuse(job, here, next, findings);
+            i += 1;
+        }
+    }
+}
+
+fn grid_column(middle: f64, half: f64) -> Column {
+    Column {
+        p0: middle - half,
+        p1: middle + half,
+        web_high: false,
+        stands_for: ColumnFor::Grid,
+    }
+}
+
+/// Stretches where no grid column may stand: the folds beside jambs, vents and boxes.
+fn obstacles(job: &Job) -> Vec<(f64, f64)> {
+    let margin = job.sizes.fold + 1.0;
+    job.openings
+        .iter()
+        .flat_map(|o| {
+            if o.framed {
+                vec![(o.p0, o.p0 + margin), (o.p1 - margin, o.p1)]
+            } else {
+                vec![(o.p0 - COLLAR, o.p1 + COLLAR)]
+            }
+        })
+        .collect()
+}
+
+fn is_free(columns: &[Column], obstacles: &[(f64, f64)], p0: f64, p1: f64) -> bool {
+    let apart = |a: f64, b: f64| p1 <= a + 1e-6 || b <= p0 + 1e-6;
+    columns.iter().all(|c| apart(c.p0, c.p1)) && obstacles.iter().all(|o| apart(o.0, o.1))
+}
+
+/// The middle of one more column in the gap after column `i`: hard beside that column if this closes the gap, else as
+/// far on as the spacing allows.
+fn between(job: &Job, columns: &[Column], obstacles: &[(f64, f64)], i: usize) -> Option<f64> {
+    let spacing = job.sizes.spacing;
+    let half = job.sizes.stud_flange / 2.0;
+    let (here, next) = (&columns[i], &columns[i + 1]);
+    let free = |middle: f64| is_free(columns, obstacles, middle - half, middle + half);
+    let mut beside: Vec<f64> = std::iter::once(here.p1)
+        .chain(obstacles.iter().map(|o| o.1))
+        .map(|p| p + half)
+        .collect();
+    let mut before: Vec<f64> = std::iter::once(next.p0)
+        .chain(obstacles.iter().map(|o| o.0))
+        .map(|p| p - half)
+        .collect();
+    let inside =
+        |m: &f64| *m > here.middle() && *m < next.middle() && *m <= here.middle() + spacing + 1e-6;
+    beside.retain(|m| inside(m) && next.middle() - m <= spacing + 1e-6);
+    before.retain(inside);
+    beside.sort_by(f64::total_cmp);
+    before.sort_by(|a, b| b.total_cmp(a));
+    beside
+        .into_iter()
+        .chain([here.middle() + spacing])
+        .chain(before)
+        .find(|&m| m < next.middle() && free(m))
+}
+
+fn refuse(job: &Job, here: f64, next: f64, findings: &mut Vec<Finding>) {
+    let middle = f64::midpoint(here, next);
+    let nearest = job.openings.iter().min_by(|a, b| {
+        let d = |o: &&super::panel_layout::PanelOpening| (f64::midpoint(o.p0, o.p1) - middle).abs();
+        d(a).total_cmp(&d(b))
+    });
+    let Some(opening) = nearest else { return };
+    findings.push(
+        Finding::error(
+            "plan-spacing",
+            &opening.place,
+            format!(
+                "beside '{}' there is no place for a stud within the stud spacing",
+                opening.name
+            ),
+        )
+        .hint("move it so that a stud fits beside it, or make it narrower"),
+    );
+}

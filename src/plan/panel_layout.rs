@@ -1,0 +1,374 @@
+//! The layout of one panel: its uprights, crosspieces and tracks.
+
+use super::columns::{Column, ColumnFor, fill_grid};
+use super::{Crosspiece, CrosspieceKind, Panel, Sizes, Upright, UprightKind};
+use crate::design::Design;
+use crate::diagnostics::{Finding, Place};
+use crate::units::Length;
+
+/// An opening in the coordinates of a panel.
+#[derive(Clone, Debug)]
+pub(super) struct PanelOpening {
+    pub(super) name: String,
+    pub(super) place: Place,
+    pub(super) p0: f64,
+    pub(super) p1: f64,
+    pub(super) z0: f64,
+    pub(super) z1: f64,
+    /// Interrupts the top track: the front of an appliance.
+    pub(super) open_top: bool,
+    /// Interrupts the bottom track: what stands on the ground.
+    pub(super) open_bottom: bool,
+    /// Has jambs, header and sill; otherwise studs only keep clear of it.
+    pub(super) framed: bool,
+}
+
+impl PanelOpening {
+    /// The heights in which no upright may stand between the jambs: the opening with the webs round it.
+    fn blocked(&self, sizes: &Sizes) -> (f64, f64) {
+        let t = sizes.track_thickness;
+        (self.z0 - t, self.z1 + t)
+    }
+
+    fn shares_p(&self, p0: f64, p1: f64) -> bool {
+        self.p0 < p1 - 1e-6 && p0 < self.p1 - 1e-6
+    }
+}
+
+/// What one panel must hold.
+pub(super) struct Job<'a> {
+    pub(super) design: &'a Design,
+    pub(super) sizes: &'a Sizes,
+    pub(super) length: f64,
+    pub(super) openings: &'a [PanelOpening],
+    /// Where two studs stand back to back for a panel that butts from outside.
+    pub(super) doubled: &'a [f64],
+}
+
+impl Job<'_> {
+    fn spell(&self, mm: f64) -> String {
+        self.design
+            .project
+            .units
+            .spell_with_unit(Length::millimetres(mm))
+    }
+
+    fn framed(&self) -> impl Iterator<Item = &PanelOpening> {
+        self.openings.iter().filter(|o| o.framed)
+    }
+}
+
+/// Fills a panel.
+pub(super) fn lay_out(job: &Job, panel: &mut Panel, findings: &mut Vec<Finding>) {
+    let before = findings.len();
+    for (i, opening) in job.openings.iter().enumerate() {
+        check_heights(job, i, opening, findings);
+        check_sides(job, opening, findings);
+    }
+    if findings.len() > before {
+        return;
+    }
+    let mut columns = fixed_columns(job);
+    check_meeting(job, &columns, findings);
+    fill_grid(job, &mut columns, findings);
+    columns.sort_by(|a, b| a.p0.total_cmp(&b.p0));
+    panel.uprights = columns.iter().flat_map(|c| pieces(job, c)).collect();
+    panel.crosspieces = crosspieces(job);
+    panel.bottom = uninterrupted(job, |o| o.open_bottom);
+    panel.top = uninterrupted(job, |o| o.open_top);
+}
+
+/// Refuses an opening with no room for its header or sill.
+fn check_heights(job: &Job, i: usize, o: &PanelOpening, findings: &mut Vec<Finding>) {
+    let s = job.sizes;
+    let strip = if o.framed {
+        s.least_strip()
+    } else {
+        s.track_flange + 1.0
+    };
+    let mut refuse = |found: String, hint: String| {
+        findings.push(Finding::error("plan-opening", &o.place, found).hint(hint));
+    };
+    if !o.open_bottom && o.z0 - s.frame_bottom < strip - 1e-6 {
+        refuse(
+            format!(
+                "'{}' leaves no room for a sill above the bottom track",
+                o.name
+            ),
+            format!(
+                "its lower edge must be {} above the datum or more{}",
+                job.spell(s.frame_bottom + strip),
+                if o.framed {
+                    format!(", or {} to stand on the ground", job.spell(s.frame_bottom))
+                } else {
+                    String::new()
+                }
+            ),
+        );
+    }
+    if !o.open_top && s.frame_top - o.z1 < strip - 1e-6 {
+        refuse(
+            format!(
+                "'{}' leaves no room for a header under the top track",
+                o.name
+            ),
+            format!(
+                "its upper edge may be {} above the datum at most",
+                job.spell(s.frame_top - strip)
+            ),
+        );
+    }
+    for other in &job.openings[..i] {
+        let apart = (o.z0 - other.z1).max(other.z0 - o.z1);
+        let strip = if o.framed && other.framed {
+            s.least_strip()
+        } else {
+            s.track_flange + 1.0
+        };
+        if (o.framed || other.framed) && other.shares_p(o.p0, o.p1) && apart < strip - 1e-6 {
+            refuse(
+                format!(
+                    "between '{}' and '{}' there is no room for header and sill",
+                    o.name, other.name
+                ),
+                format!("leave {} between them", job.spell(strip)),
+            );
+        }
+    }
+}
+
+/// Refuses an opening with no room for its jambs at the panel's ends.
+fn check_sides(job: &Job, o: &PanelOpening, findings: &mut Vec<Finding>) {
+    let f = job.sizes.stud_flange;
+    let needed = if o.framed { 2.0 * f } else { f + 2.0 };
+    let room = o.p0.min(job.length - o.p1);
+    if room < needed - 1e-6 {
+        findings.push(
+            Finding::error(
+                "plan-opening",
+                &o.place,
+                format!(
+                    "'{}' stands too near the end of its frame panel for a jamb",
+                    o.name
+                ),
+            )
+            .hint(format!(
+                "move it {} away from the end",
+                job.spell(needed - room)
+            )),
+        );
+    }
+}
+
+/// End studs, doubled studs and jambs: the uprights whose place is given.
+fn fixed_columns(job: &Job) -> Vec<Column> {
+    let f = job.sizes.stud_flange;
+    let column = |p0: f64, web_high: bool, stands_for: ColumnFor| Column {
+        p0,
+        p1: p0 + f,
+        web_high,
+        stands_for,
+    };
+    let mut columns = vec![
+        column(0.0, false, ColumnFor::Place),
+        column(job.length - f, true, ColumnFor::Place),
+    ];
+    for &p in job.doubled {
+        columns.push(column(p - f, true, ColumnFor::Place));
+        columns.push(column(p, false, ColumnFor::Place));
+    }
+    for (i, o) in job.openings.iter().enumerate().filter(|(_, o)| o.framed) {
+        for (p0, web_high) in [(o.p0 - f, true), (o.p1, false)] {
+            let same = columns.iter_mut().find(|c| {
+                (c.p0 - p0).abs() < 1e-6
+                    && c.web_high == web_high
+                    && !matches!(c.stands_for, ColumnFor::Place)
+            });
+            match same {
+                Some(Column {
+                    stands_for: ColumnFor::Jamb(of),
+                    ..
+                }) => of.push(i),
+                _ => columns.push(column(p0, web_high, ColumnFor::Jamb(vec![i]))),
+            }
+        }
+    }
+    columns
+}
+
+/// Refuses jambs that would stand in another upright.
+fn check_meeting(job: &Job, columns: &[Column], findings: &mut Vec<Finding>) {
+    for (i, a) in columns.iter().enumerate() {
+        for b in &columns[i + 1..] {
+            let together = a.p0 < b.p1 - 1e-6 && b.p0 < a.p1 - 1e-6;
+            let ColumnFor::Jamb(of) = &b.stands_for else {
+                continue;
+            };
+            let collide = |x: &Upright| {
+                pieces(job, a)
+                    .iter()
+                    .any(|y| y.z0 < x.z1 - 1e-6 && x.z0 < y.z1 - 1e-6)
+            };
+            if together && pieces(job, b).iter().any(collide) {
+                let o = &job.openings[of[0]];
+                let other = match &a.stands_for {
+                    ColumnFor::Jamb(of) => format!("the jamb of '{}'", job.openings[of[0]].name),
+                    _ => "a stud at the corner".to_owned(),
+                };
+                findings.push(
+                    Finding::error(
+                        "plan-jambs",
+                        &o.place,
+                        format!("the jamb of '{}' stands in {other}", o.name),
+                    )
+                    .hint(format!(
+                        "move or resize it so that two stud flanges ({}) fit between, or make their sides line up exactly",
+                        job.spell(2.0 * job.sizes.stud_flange)
+                    )),
+                );
+            }
+        }
+    }
+    for (i, o) in job.openings.iter().enumerate().filter(|(_, o)| o.framed) {
+        let held = columns
+            .iter()
+            .filter(|c| matches!(&c.stands_for, ColumnFor::Jamb(of) if of.contains(&i)))
+            .all(|c| pieces(job, c).iter().any(|u| holds(job, u, o)));
+        if !held {
+            findings.push(
+                Finding::error(
+                    "plan-jambs",
+                    &o.place,
+                    format!(
+                        "a jamb of '{}' is cut off by the opening above or below it",
+                        o.name
+                    ),
+                )
+                .hint("make their sides line up exactly, or set one well inside the other"),
+            );
+        }
+    }
+}
+
+/// True when a jamb stands beside the whole opening.
+fn holds(job: &Job, u: &Upright, o: &PanelOpening) -> bool {
+    let t = job.sizes.track_thickness;
+    u.z0 <= o.z0 - if o.open_bottom { -2.0 * t } else { 0.0 } + 1e-6
+        && u.z1 >= o.z1 - if o.open_top { 2.0 * t } else { 0.0 } - 1e-6
+}
+
+/// The uprights that a column leaves after the openings are taken out of it.
+fn pieces(job: &Job, column: &Column) -> Vec<Upright> {
+    let s = job.sizes;
+    let (bottom, top) = (
+        s.frame_bottom + s.track_thickness,
+        s.frame_top - s.track_thickness,
+    );
+    let mut blocks: Vec<_> = job
+        .framed()
+        .filter(|o| o.shares_p(column.p0, column.p1))
+        .map(|o| o.blocked(s))
+        .collect();
+    blocks.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut found = Vec::new();
+    let mut from = bottom;
+    for (z0, z1) in blocks.into_iter().chain([(top, top)]) {
+        let to = z0.min(top);
+        if to - from > s.track_thickness {
+            found.push((from, to));
+        }
+        from = from.max(z1);
+    }
+    found
+        .into_iter()
+        .filter(|&(z0, z1)| column.keeps(job, z0, z1))
+        .map(|(z0, z1)| Upright {
+            kind: match column.stands_for {
+                ColumnFor::Jamb(_) => UprightKind::Jamb,
+                _ if z0 == bottom && z1 == top => UprightKind::Stud,
+                _ => UprightKind::Cripple,
+            },
+            p0: column.p0,
+            p1: column.p1,
+            z0,
+            z1,
+            web_high: column.web_high,
+        })
+        .collect()
+}
+
+impl Column {
+    /// A jamb's column keeps only what stands beside its opening.
+    fn keeps(&self, job: &Job, z0: f64, z1: f64) -> bool {
+        match &self.stands_for {
+            ColumnFor::Jamb(of) => of.iter().any(|&i| {
+                let o = &job.openings[i];
+                z0 < o.z1 && o.z0 < z1
+            }),
+            _ => true,
+        }
+    }
+}
+
+/// Headers and sills of all framed openings.
+fn crosspieces(job: &Job) -> Vec<Crosspiece> {
+    let mut found = Vec::new();
+    for (i, o) in job.openings.iter().enumerate().filter(|(_, o)| o.framed) {
+        let piece = |kind, z, up| Crosspiece {
+            kind,
+            p0: o.p0,
+            p1: o.p1,
+            z,
+            up,
+            tab: tab(job, i, up),
+        };
+        if o.open_top {
+            found.push(piece(CrosspieceKind::Header, o.z0, false));
+            continue;
+        }
+        if !o.open_bottom {
+            found.push(piece(CrosspieceKind::Sill, o.z0, false));
+        }
+        found.push(piece(CrosspieceKind::Header, o.z1, true));
+    }
+    found.sort_by(|a, b| a.p0.total_cmp(&b.p0).then(a.z.total_cmp(&b.z)));
+    found
+}
+
+/// The tab that fits between an opening and what comes next above or below it.
+fn tab(job: &Job, i: usize, up: bool) -> f64 {
+    let s = job.sizes;
+    let o = &job.openings[i];
+    let mut room = if up {
+        s.frame_top - o.z1 - s.track_thickness
+    } else {
+        o.z0 - s.frame_bottom - s.track_thickness
+    };
+    for other in job.framed().filter(|x| x.shares_p(o.p0, o.p1)) {
+        let strip = if up { other.z0 - o.z1 } else { o.z0 - other.z1 };
+        if strip > 0.0 {
+            // Two tabs may meet on one jamb.
+            room = room.min(strip / 2.0);
+        }
+    }
+    s.tab.min(room - 2.0).max(0.0)
+}
+
+/// The stretches of track that the openings leave.
+fn uninterrupted(job: &Job, cuts: impl Fn(&PanelOpening) -> bool) -> Vec<(f64, f64)> {
+    let mut gaps: Vec<_> = job
+        .openings
+        .iter()
+        .filter(|o| cuts(o))
+        .map(|o| (o.p0, o.p1))
+        .collect();
+    gaps.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut from = 0.0;
+    let mut found = Vec::new();
+    for (p0, p1) in gaps {
+        found.push((from, p0));
+        from = p1;
+    }
+    found.push((from, job.length));
+    found
+}
