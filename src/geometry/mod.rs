@@ -3,20 +3,32 @@
 //! Everything here is in millimetres and right-handed. A solid is a *description* ([`Solid`]); its volume, its mesh
 //! and its boundary representation are all derived from that one description.
 
+mod bend;
 mod bounds;
 mod difference;
+mod extrusion;
 mod faceted;
+mod faceting;
+mod moments;
 mod outline;
+#[cfg(test)]
+pub(crate) mod proof;
 mod region;
 mod slab;
 mod solid;
+mod soundness;
+mod tabbed;
+mod wall;
 
 pub use bounds::{Bounds2, Bounds3};
 pub use faceted::{Faceted, Triangle};
+pub use moments::Moments;
 pub use outline::{Arc, Outline, Segment, Vertex};
 pub use region::Region;
 pub use slab::{CornerShape, ProfilePoint, Slab, SlabEdge};
 pub use solid::{Bend, EndPlane, Extrusion, Slot, Solid, Tab, Tabbed, Wall};
+pub use soundness::Unsound;
+pub use wall::WallFrame;
 
 /// A point in a plane, millimetres.
 pub type Point2 = nalgebra::Point2<f64>;

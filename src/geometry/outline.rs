@@ -92,11 +92,12 @@ impl Segment {
         )
     }
 
-    /// How many chords keep the sagitta of each within `tolerance`.
+    /// How many chords keep the sagitta of each within `tolerance`; no fewer than two, and one for each quarter turn.
     pub fn chords(&self, tolerance: f64) -> usize {
         self.arc().map_or(1, |a| {
             let step = 2.0 * (1.0 - (tolerance / a.radius).min(1.0)).acos();
-            ((a.sweep.abs() / step.max(1e-3)).ceil() as usize).clamp(1, 512)
+            let turn = a.sweep.abs() - 1e-9;
+            ((turn / step.clamp(1e-3, PI / 2.0)).ceil() as usize).clamp(2, 4096)
         })
     }
 }
@@ -110,8 +111,18 @@ pub struct Outline {
 }
 
 impl Outline {
-    /// Closes a row of vertices; turned round if it came clockwise.
-    pub fn new(vertices: Vec<Vertex>) -> Self {
+    /// Closes a row of vertices; turned round if it came clockwise. Sides without length are left out.
+    pub fn new(mut vertices: Vec<Vertex>) -> Self {
+        let n = vertices.len();
+        let mut next = (0..n)
+            .map(|i| (i + 1) % n)
+            .map(|i| vertices[i].at)
+            .collect::<Vec<_>>()
+            .into_iter();
+        vertices.retain(|v| {
+            next.next()
+                .is_none_or(|to| (to - v.at).norm() > 1e-9 || !to.x.is_finite())
+        });
         let outline = Self { vertices };
         if outline.area() < 0.0 {
             outline.reversed()

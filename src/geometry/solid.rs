@@ -1,6 +1,6 @@
 //! The solids that members, boards and forms are made of, described exactly.
 
-use super::{Outline, Region, Slab};
+use super::{Bounds3, Faceted, Outline, Region, Slab};
 
 /// A solid shape in its own coordinates, described exactly; equal shapes are equal values.
 #[derive(Clone, Debug, PartialEq)]
@@ -126,5 +126,39 @@ impl Solid {
     /// A box from the origin to (x, y, z).
     pub fn cuboid(x: f64, y: f64, z: f64) -> Self {
         Self::extrusion(Region::solid(Outline::rectangle(0.0, 0.0, x, y)), z)
+    }
+}
+
+impl Solid {
+    /// The exact volume, mm³.
+    pub fn volume(&self) -> f64 {
+        match self {
+            Self::Extrusion(s) => s.volume(),
+            Self::Tabbed(s) => s.volume(),
+            Self::Bend(s) => s.volume(),
+            Self::Slab(s) => s.volume(),
+        }
+    }
+
+    /// The exact box round it, in its own coordinates.
+    pub fn bounds(&self) -> Bounds3 {
+        match self {
+            Self::Extrusion(s) => s.bounds(),
+            Self::Tabbed(s) => s.bounds(),
+            Self::Bend(s) => s.bounds(),
+            Self::Slab(s) => s.bounds(),
+        }
+    }
+
+    /// Its surface as triangles whose chords stay within a tolerance (millimetres) of its curves.
+    ///
+    /// A description that contradicts itself gives a surface without triangles: [`Faceted::check`] refuses it.
+    pub fn faceted(&self, tolerance: f64) -> Faceted {
+        match self {
+            Self::Extrusion(s) => s.faceted(tolerance),
+            Self::Tabbed(s) => s.faceted(tolerance),
+            Self::Bend(s) => s.faceted(tolerance),
+            Self::Slab(s) => s.faceted(tolerance),
+        }
     }
 }
