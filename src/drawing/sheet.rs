@@ -80,6 +80,26 @@ pub enum Dash {
     Phantom,
 }
 
+impl Dash {
+    /// Lengths of strokes and gaps in turn, in widths of the line: ISO 128-2's, shortened to suit small sheets;
+    /// none for an unbroken line.
+    fn widths(self) -> &'static [f64] {
+        match self {
+            Self::Solid => &[],
+            Self::Dashed => &[8.0, 4.0],
+            Self::Centre => &[24.0, 4.0, 2.0, 4.0],
+            Self::Phantom => &[24.0, 4.0, 2.0, 4.0, 2.0, 4.0],
+        }
+    }
+
+    /// Lengths of strokes and gaps in turn, millimetres; none for an unbroken line. Lines finer than 0.25 mm are
+    /// dashed as one of 0.25 mm, so that their gaps still show on a print.
+    pub fn pattern(self, pen: Pen) -> Vec<f64> {
+        let unit = pen.width().max(Pen::Thin.width());
+        self.widths().iter().map(|n| n * unit).collect()
+    }
+}
+
 /// What an item belongs to; every format keeps the layers apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Layer {
@@ -99,6 +119,34 @@ pub enum Layer {
     Dimension,
     /// Marks and notes.
     Note,
+}
+
+impl Layer {
+    /// All layers.
+    pub const ALL: [Self; 8] = [
+        Self::Border,
+        Self::Outline,
+        Self::Detail,
+        Self::Hidden,
+        Self::Centre,
+        Self::Cut,
+        Self::Dimension,
+        Self::Note,
+    ];
+
+    /// Its name in files.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Border => "border",
+            Self::Outline => "outline",
+            Self::Detail => "detail",
+            Self::Hidden => "hidden",
+            Self::Centre => "centre",
+            Self::Cut => "cut",
+            Self::Dimension => "dimension",
+            Self::Note => "note",
+        }
+    }
 }
 
 /// How a text stands to its point.

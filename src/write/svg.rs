@@ -1,6 +1,6 @@
 //! A sheet as SVG, in millimetres, one named group for each layer.
 
-use crate::drawing::{Align, Dash, Item, Layer, Pen, Sheet, lettering};
+use crate::drawing::{Align, Item, Layer, Sheet, lettering};
 use crate::geometry::{Point2, Segment, Vertex};
 use svg::Document;
 use svg::node::Node;
@@ -54,9 +54,9 @@ fn groups(sheet: &Sheet, height: f64) -> Vec<Group> {
         seen.push(layer);
         let times = seen.iter().filter(|l| **l == layer).count();
         let id = if times == 1 {
-            layer_name(layer).to_owned()
+            layer.name().to_owned()
         } else {
-            format!("{}-{times}", layer_name(layer))
+            format!("{}-{times}", layer.name())
         };
         groups.push(group(&id, layer, now, height));
         rest = later;
@@ -68,7 +68,7 @@ fn group(id: &str, layer: Layer, items: &[Item], height: f64) -> Group {
     let family = format!("'{}', {FALLBACKS}", lettering::FAMILY);
     let mut group = Group::new()
         .set("id", id)
-        .set("class", layer_name(layer))
+        .set("class", layer.name())
         .set("fill", "none")
         .set("stroke", "#000")
         .set("stroke-linecap", "round")
@@ -89,19 +89,6 @@ fn layer_of(item: &Item) -> Layer {
     }
 }
 
-fn layer_name(layer: Layer) -> &'static str {
-    match layer {
-        Layer::Border => "border",
-        Layer::Outline => "outline",
-        Layer::Detail => "detail",
-        Layer::Hidden => "hidden",
-        Layer::Centre => "centre",
-        Layer::Cut => "cut",
-        Layer::Dimension => "dimension",
-        Layer::Note => "note",
-    }
-}
-
 fn path(item: &Item, height: f64) -> Path {
     let Item::Path {
         points,
@@ -119,8 +106,10 @@ fn path(item: &Item, height: f64) -> Path {
         Some(pen) => path.set("stroke-width", number(pen.width())),
         None => path.set("stroke", "none"),
     };
-    if let (Some(pattern), Some(pen)) = (dash_pattern(*dash), pen) {
-        path = path.set("stroke-dasharray", dash_array(pattern, *pen));
+    let dashes = pen.map_or_else(Vec::new, |pen| dash.pattern(pen));
+    if !dashes.is_empty() {
+        let lengths: Vec<_> = dashes.into_iter().map(number).collect();
+        path = path.set("stroke-dasharray", lengths.join(" "));
     }
     if let Some(grey) = fill {
         let level = (grey.clamp(0.0, 1.0) * 255.0).round() as u8;
@@ -129,23 +118,6 @@ fn path(item: &Item, height: f64) -> Path {
             .set("fill-rule", "evenodd");
     }
     path
-}
-
-/// Dash lengths of ISO 128-2 in line widths, shortened to suit small sheets.
-fn dash_pattern(dash: Dash) -> Option<&'static [f64]> {
-    match dash {
-        Dash::Solid => None,
-        Dash::Dashed => Some(&[8.0, 4.0]),
-        Dash::Centre => Some(&[24.0, 4.0, 2.0, 4.0]),
-        Dash::Phantom => Some(&[24.0, 4.0, 2.0, 4.0, 2.0, 4.0]),
-    }
-}
-
-fn dash_array(pattern: &[f64], pen: Pen) -> String {
-    // Finer pens keep a dash one can see.
-    let unit = pen.width().max(0.25);
-    let lengths: Vec<_> = pattern.iter().map(|d| number(d * unit)).collect();
-    lengths.join(" ")
 }
 
 fn path_data(points: &[Vertex], closed: bool, height: f64) -> String {
@@ -249,7 +221,7 @@ fn spell(value: f64, decimals: usize) -> String {
 mod tests {
     use super::*;
     use crate::catalog::PaperKind;
-    use crate::drawing::Scale;
+    use crate::drawing::{Dash, Pen, Scale};
     use crate::geometry::Outline;
 
     fn sheet(items: Vec<Item>) -> Sheet {

@@ -1,0 +1,128 @@
+//! A sheet as DXF for a plotter or a cutting shop: release 2000 of the DXF reference, ASCII, millimetres.
+//!
+//! Written by hand: the one crate for the format stamps its files with the clock, the time zone and random numbers.
+
+mod entities;
+mod frame;
+mod tags;
+
+use crate::drawing::Sheet;
+use tags::Tags;
+
+/// Spells a sheet as a DXF drawing at its own scale: lines and arcs as polylines with bulges, lettering as text, one
+/// layer for each [`crate::drawing::Layer`]. White fills are left out, for they only hide what lies below on paper.
+pub fn dxf(sheet: &Sheet) -> String {
+    let mut tags = Tags::new();
+    frame::open(&mut tags, sheet);
+    tags.section("ENTITIES");
+    for item in &sheet.items {
+        entities::entity(&mut tags, item);
+    }
+    tags.end_section();
+    frame::close(&mut tags);
+    tags.finish()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalog::PaperKind;
+    use crate::drawing::{Align, Dash, Item, Layer, Pen, Scale};
+    use crate::geometry::{Outline, Point2};
+
+    fn sample() -> Sheet {
+        let hole = Outline::rounded_rectangle(20.0, 30.0, 120.0, 90.0, 10.0);
+        let path = |layer, pen, fill| Item::Path {
+            layer,
+            points: hole.vertices().to_vec(),
+            closed: true,
+            pen,
+            dash: Dash::Solid,
+            fill,
+        };
+        Sheet {
+            name: "sample".into(),
+            title: "Sample".into(),
+            number: "T-1".into(),
+            paper: PaperKind::A4.landscape(),
+            scale: Scale {
+                factor: 1.0,
+                name: "1:1".into(),
+            },
+            items: vec![
+                path(Layer::Cut, Some(Pen::Heavy), None),
+                path(Layer::Note, None, Some(1.0)),
+                Item::Text {
+                    layer: Layer::Note,
+                    at: Point2::new(70.0, 60.0),
+                    text: "Ø 10 ^ \"R\"\n½".into(),
+                    height: 3.5,
+                    align: Align::Centre,
+                    angle: -90.0,
+                },
+            ],
+        }
+    }
+
+    /// The file as pairs of code and value.
+    fn pairs(file: &str) -> Vec<(u16, String)> {
+        let lines: Vec<_> = file.lines().collect();
+        assert_eq!(lines.len() % 2, 0);
+        lines
+            .chunks(2)
+            .map(|c| (c[0].trim().parse().unwrap(), c[1].to_owned()))
+            .collect()
+    }
+
+    fn values(pairs: &[(u16, String)], code: u16) -> Vec<&str> {
+        pairs
+            .iter()
+            .filter(|(c, _)| *c == code)
+            .map(|(_, v)| v.as_str())
+            .collect()
+    }
+
+    #[test]
+    fn an_outline_is_one_closed_polyline_with_its_bulges() {
+        let all = pairs(&dxf(&sample()));
+        let start = all.iter().position(|(_, v)| v == "LWPOLYLINE").unwrap();
+        let end = all.iter().position(|(_, v)| v == "TEXT").unwrap();
+        let polyline = &all[start..end];
+        // Only the cut line: a white fill without an edge is nothing to a plotter.
+        assert_eq!(values(polyline, 0), ["LWPOLYLINE"]);
+        assert_eq!(values(polyline, 8), ["cut"]);
+        assert_eq!(values(polyline, 70), ["1"]);
+        assert_eq!(values(polyline, 90), ["8"]);
+        // The tangent of a quarter of 90 degrees.
+        assert_eq!(values(polyline, 42), ["0.414214"; 4]);
+        assert_eq!(
+            values(polyline, 10),
+            [
+                "30.0", "110.0", "120.0", "120.0", "110.0", "30.0", "20.0", "20.0"
+            ]
+        );
+        assert!(values(&all, 9).contains(&"$INSUNITS"));
+    }
+
+    #[test]
+    fn lettering_is_plain_ascii_with_its_other_signs_spelt() {
+        let file = dxf(&sample());
+        assert!(file.is_ascii());
+        assert!(file.contains("\\U+00D8 10 ^  \"R\" \\U+00BD"), "{file}");
+    }
+
+    #[test]
+    fn no_two_records_share_a_handle() {
+        let all = pairs(&dxf(&sample()));
+        let seed = super::tags::HANDLE_SEED;
+        let mut handles: Vec<_> = all
+            .iter()
+            .filter(|(c, v)| (*c == 5 || *c == 105) && v != seed)
+            .map(|(_, v)| u32::from_str_radix(v, 16).unwrap())
+            .collect();
+        let count = handles.len();
+        handles.sort_unstable();
+        handles.dedup();
+        assert_eq!(handles.len(), count);
+    }
+}

@@ -1,0 +1,95 @@
+//! The pairs of code and value that a DXF file is made of.
+
+use std::fmt::Write;
+
+/// A growing file. Handles given out are never the same twice.
+pub(super) struct Tags {
+    text: String,
+    next: u32,
+}
+
+/// The first handle of what is drawn; those below are the frame's own.
+const FIRST_HANDLE: u32 = 0x100;
+
+/// A handle no file of ours reaches.
+pub(super) const HANDLE_SEED: &str = "FFFFFFF";
+
+impl Tags {
+    pub(super) fn new() -> Self {
+        Self {
+            text: String::new(),
+            next: FIRST_HANDLE,
+        }
+    }
+
+    /// A text value; what is not ASCII is spelt `\U+XXXX` as release 2000 has it.
+    pub(super) fn text(&mut self, code: u16, value: &str) {
+        let mut spelt = String::with_capacity(value.len());
+        for c in value.chars() {
+            match c {
+                c if c.is_control() => spelt.push(' '),
+                // A caret begins the spelling of a control character.
+                '^' => spelt.push_str("^ "),
+                ' '..='~' => spelt.push(c),
+                c => {
+                    let mut units = [0_u16; 2];
+                    for unit in c.encode_utf16(&mut units) {
+                        let _ = write!(spelt, "\\U+{unit:04X}");
+                    }
+                }
+            }
+        }
+        let _ = write!(self.text, "{code:3}\r\n{spelt}\r\n");
+    }
+
+    /// A whole number.
+    pub(super) fn whole(&mut self, code: u16, value: i64) {
+        let _ = write!(self.text, "{code:3}\r\n{value}\r\n");
+    }
+
+    /// A number in steps of a millionth, without trailing zeros.
+    pub(super) fn number(&mut self, code: u16, value: f64) {
+        let spelt = format!("{value:.6}");
+        let short = spelt.trim_end_matches('0');
+        let short = if short == "-0." { "0." } else { short };
+        let zero = if short.ends_with('.') { "0" } else { "" };
+        let _ = write!(self.text, "{code:3}\r\n{short}{zero}\r\n");
+    }
+
+    /// A point in the drawing's plane.
+    pub(super) fn point(&mut self, code: u16, x: f64, y: f64) {
+        self.number(code, x);
+        self.number(code + 10, y);
+        self.number(code + 20, 0.0);
+    }
+
+    /// A record's type, its handle, its owner and its classes.
+    pub(super) fn record(&mut self, kind: &str, handle: &str, owner: &str, classes: &[&str]) {
+        self.text(0, kind);
+        self.text(if kind == "DIMSTYLE" { 105 } else { 5 }, handle);
+        self.text(330, owner);
+        for class in classes {
+            self.text(100, class);
+        }
+    }
+
+    /// A handle not given out before.
+    pub(super) fn handle(&mut self) -> String {
+        self.next += 1;
+        format!("{:X}", self.next - 1)
+    }
+
+    pub(super) fn section(&mut self, name: &str) {
+        self.text(0, "SECTION");
+        self.text(2, name);
+    }
+
+    pub(super) fn end_section(&mut self) {
+        self.text(0, "ENDSEC");
+    }
+
+    pub(super) fn finish(mut self) -> String {
+        self.text(0, "EOF");
+        self.text
+    }
+}
