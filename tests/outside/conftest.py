@@ -4,10 +4,18 @@ import json
 import os
 import pathlib
 import subprocess
+import tempfile
 
+import numpy as np
 import pytest
+import trimesh
+import yaml
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
+EXAMPLES = sorted(p.stem for p in (ROOT / "params").glob("*.yaml"))
+
+# Curves are written this close to the exact ones, millimetres, for everything that the readers measure.
+TOLERANCE = 0.02
 
 
 def run(*command, ok=(0,)):
@@ -23,3 +31,70 @@ def program():
     path = pathlib.Path(os.environ.get("OUTSIDE_PROGRAM", ROOT / "target/release/islandwright"))
     assert path.is_file(), f"{path} is missing: run tests/run, or cargo build --release"
     return path
+
+
+@pytest.fixture(scope="session")
+def out():
+    """The folder that the examples are built into."""
+    return pathlib.Path(os.environ.get("OUTSIDE_OUT") or tempfile.mkdtemp(prefix="islandwright-outside."))
+
+
+class Example:
+    """One example: its parameter file, and the folder that the program made of it."""
+
+    def __init__(self, name, folder):
+        self.name = name
+        self.folder = folder
+        self.params = yaml.safe_load((ROOT / "params" / f"{name}.yaml").read_text())
+        self._parts = None
+
+    def files(self, *suffixes):
+        found = sorted(p for p in self.folder.rglob("*") if p.suffix in suffixes)
+        assert found, f"{self.name}: no {suffixes} in {self.folder}"
+        return found
+
+    @property
+    def parts(self):
+        """The parts as the program lists them, each with `mesh`, its triangles cut out of the assembly's STL."""
+        if self._parts is None:
+            listed = json.loads((self.folder / "models/parts.json").read_text())
+            listed = listed["parts"] if isinstance(listed, dict) else listed
+            triangles = stl_triangles(self.folder / "models/assembly.stl")
+            for part in listed:
+                part["mesh"] = welded(triangles[part["first"] : part["first"] + part["count"]])
+            assert sum(p["count"] for p in listed) == len(triangles)
+            self._parts = listed
+        return self._parts
+
+    def of_kind(self, *kinds):
+        return [p for p in self.parts if p["kind"] in kinds]
+
+
+def stl_triangles(path):
+    """The triangles of a binary STL, by the layout of the format: 80 bytes, a count, 50 bytes each."""
+    data = path.read_bytes()
+    count = int.from_bytes(data[80:84], "little")
+    assert len(data) == 84 + 50 * count, f"{path}: {len(data)} bytes for {count} triangles"
+    record = np.dtype([("normal", "<f4", 3), ("corners", "<f4", (3, 3)), ("extra", "<u2")])
+    return np.frombuffer(data[84:], dtype=record)["corners"].astype(float)
+
+
+def welded(triangles):
+    """A mesh of triangles whose equal corners are one vertex; nothing is mended."""
+    vertices, index = np.unique(triangles.reshape(-1, 3), axis=0, return_inverse=True)
+    return trimesh.Trimesh(vertices, index.reshape(-1, 3), process=False, validate=False)
+
+
+_built = {}
+
+
+@pytest.fixture(params=EXAMPLES)
+def example(request, program, out):
+    """Every example in `params`, built once."""
+    name = request.param
+    if name not in _built:
+        target = out / "first"
+        run(program, "build", f"params/{name}.yaml", "--out", target, "--tolerance", f"{TOLERANCE} mm")
+        folder = target / name
+        _built[name] = Example(name, folder if folder.is_dir() else target)
+    return _built[name]
