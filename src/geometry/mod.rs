@@ -25,7 +25,7 @@ pub use faceted::{Faceted, Triangle};
 pub use moments::Moments;
 pub use outline::{Arc, Outline, Segment, Vertex};
 pub use region::Region;
-pub use slab::{CornerShape, ProfilePoint, Slab, SlabEdge};
+pub use slab::{CornerShape, ProfilePoint, Slab, SlabCorner, SlabEdge, SlabFault, SlabTrouble};
 pub use solid::{Bend, EndPlane, Extrusion, Slot, Solid, Tab, Tabbed, Wall};
 pub use soundness::Unsound;
 pub use wall::WallFrame;

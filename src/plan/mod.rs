@@ -6,6 +6,7 @@
 mod body;
 mod chain;
 mod columns;
+mod counter;
 mod courses;
 mod crossing;
 mod cutout;
@@ -20,6 +21,7 @@ mod run;
 mod station;
 
 pub use body::{Body, BodyOf};
+pub use counter::{CounterCutout, CounterPlan, CounterSide, SideKind, TurndownLine};
 pub use courses::Courses;
 pub use crossing::{Crossing, CrossingKind};
 pub use cutout::Cutout;
@@ -54,6 +56,8 @@ pub struct Plan {
     pub panels: Vec<Panel>,
     /// Ties, trimmers and blocking under the counter, run by run.
     pub crossings: Vec<Crossing>,
+    /// The counter.
+    pub counter: CounterPlan,
 }
 
 impl Plan {
@@ -85,9 +89,13 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
     face_loop::place_openings(&design, &runs, &levels, &cutouts, &mut faces, &mut findings);
     let bodies = body::place(&design, &runs, &faces, &levels, &cutouts, &mut findings);
     stop_on(&mut findings)?;
+    let counter = counter::lay_out(&design, &runs, &faces, &cutouts, &mut findings);
     let sizes = Sizes::of(&design, &levels);
     let panels = panels::panels(&design, &runs, &faces, &sizes, &mut findings);
     stop_on(&mut findings)?;
+    let Some(counter) = counter else {
+        return Err(findings);
+    };
     let crossings = crossing::crossings(&design, &runs, &panels, &cutouts, &sizes);
     Ok(Plan {
         design,
@@ -99,6 +107,7 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
         sizes,
         panels,
         crossings,
+        counter,
     })
 }
 

@@ -1,0 +1,9 @@
+//! The counter slab: a plan outline, an edge profile on each side, and cutouts.
+
+mod corner;
+mod description;
+mod validity;
+
+pub use corner::SlabCorner;
+pub use description::{CornerShape, ProfilePoint, Slab, SlabEdge};
+pub use validity::{SlabFault, SlabTrouble};

@@ -1,0 +1,11 @@
+//! The counter in plan: its sides, corners, notches, cutouts, turndown, and what it is cast on.
+
+mod check;
+mod cutout;
+mod description;
+mod layout;
+mod profile;
+mod side;
+
+pub use description::{CounterCutout, CounterPlan, CounterSide, SideKind, TurndownLine};
+pub(super) use layout::lay_out;
