@@ -9,6 +9,7 @@ mod difference;
 mod extrusion;
 mod faceted;
 mod faceting;
+mod key;
 mod moments;
 mod outline;
 #[cfg(test)]

@@ -153,7 +153,7 @@ impl Outline {
         }
         let r = radius.min((x1 - x0) / 2.0).min((y1 - y0) / 2.0);
         let quarter = (PI / 8.0).tan();
-        Self::new(vec![
+        let mut vertices = vec![
             Vertex::sharp(x0 + r, y0),
             Vertex::bent(x1 - r, y0, quarter),
             Vertex::sharp(x1, y0 + r),
@@ -162,7 +162,15 @@ impl Outline {
             Vertex::bent(x0 + r, y1, quarter),
             Vertex::sharp(x0, y1 - r),
             Vertex::bent(x0, y0 + r, quarter),
-        ])
+        ];
+        // Where two arcs meet, the straight side between them has no length.
+        let n = vertices.len();
+        let starts: Vec<_> = (0..n)
+            .map(|i| (vertices[(i + 1) % n].at - vertices[i].at).norm() > 1e-9)
+            .collect();
+        let mut keep = starts.iter();
+        vertices.retain(|_| keep.next().copied().unwrap_or(true));
+        Self::new(vertices)
     }
 
     /// The vertices in counter-clockwise order.
@@ -266,6 +274,17 @@ mod tests {
         assert!((outline.perimeter() - (2.0 * 80.0 + 2.0 * 40.0 + 2.0 * PI * 10.0)).abs() < 1e-9);
         let bounds = outline.bounds();
         assert!((bounds.width() - 100.0).abs() < 1e-9 && (bounds.height() - 60.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_slot_and_a_disc_are_rounded_rectangles_without_empty_sides() {
+        let slot = Outline::rounded_rectangle(0.0, 0.0, 38.1, 101.6, 19.05);
+        assert_eq!(slot.vertices().len(), 6);
+        let area = 38.1 * (101.6 - 38.1) + PI * 19.05 * 19.05;
+        assert!((slot.area() - area).abs() < 1e-9);
+        let disc = Outline::rounded_rectangle(-5.0, -5.0, 5.0, 5.0, 5.0);
+        assert_eq!(disc.vertices().len(), 4);
+        assert!((disc.area() - PI * 25.0).abs() < 1e-9);
     }
 
     #[test]

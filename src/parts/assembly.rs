@@ -2,6 +2,7 @@
 
 use super::Part;
 use crate::geometry::{Placement, Solid};
+use std::collections::BTreeMap;
 
 /// Number of a shape in its [`Assembly`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -16,12 +17,25 @@ pub struct Assembly {
     pub solids: Vec<Solid>,
     /// The parts, in the order they are built.
     pub parts: Vec<Part>,
+    known: BTreeMap<Vec<i64>, SolidId>,
 }
 
 impl Assembly {
     /// The shape of a part.
     pub fn solid(&self, part: &Part) -> &Solid {
         &self.solids[part.solid.0]
+    }
+
+    /// Adds pieces; a shape that is there already, to within a millionth of a millimetre, is shared.
+    pub(super) fn extend(&mut self, pieces: impl IntoIterator<Item = Piece>) {
+        for Piece { mut part, solid } in pieces {
+            let next = SolidId(self.solids.len());
+            part.solid = *self.known.entry(solid.key()).or_insert(next);
+            if part.solid == next {
+                self.solids.push(solid);
+            }
+            self.parts.push(part);
+        }
     }
 }
 

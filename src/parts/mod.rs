@@ -1,7 +1,17 @@
 //! Parts: every piece of the island as a solid in its place.
 
 mod assembly;
+mod framing;
 mod part;
 
 pub use assembly::{Assembly, Piece, SolidId};
 pub use part::{Group, Part, PartKind};
+
+use crate::plan::Plan;
+
+/// Makes every part of a planned island, in the order it is built.
+pub fn build(plan: &Plan) -> Assembly {
+    let mut assembly = Assembly::default();
+    assembly.extend(framing::pieces(plan));
+    assembly
+}

@@ -91,7 +91,7 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
     stop_on(&mut findings)?;
     let counter = counter::lay_out(&design, &runs, &faces, &cutouts, &mut findings);
     let sizes = Sizes::of(&design, &levels);
-    let panels = panels::panels(&design, &runs, &faces, &sizes, &mut findings);
+    let panels = panels::panels(&design, &runs, &faces, &levels, &sizes, &mut findings);
     stop_on(&mut findings)?;
     let Some(counter) = counter else {
         return Err(findings);

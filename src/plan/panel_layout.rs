@@ -43,6 +43,8 @@ pub(super) struct Job<'a> {
     pub(super) openings: &'a [PanelOpening],
     /// Where two studs stand back to back for a panel that butts from outside.
     pub(super) doubled: &'a [f64],
+    /// Heights of horizontal board joints.
+    pub(super) joints: &'a [f64],
 }
 
 impl Job<'_> {
@@ -74,6 +76,7 @@ pub(super) fn lay_out(job: &Job, panel: &mut Panel, findings: &mut Vec<Finding>)
     columns.sort_by(|a, b| a.p0.total_cmp(&b.p0));
     panel.uprights = columns.iter().flat_map(|c| pieces(job, c)).collect();
     panel.crosspieces = crosspieces(job);
+    panel.blocking = blocking(job, panel);
     panel.bottom = uninterrupted(job, |o| o.open_bottom);
     panel.top = uninterrupted(job, |o| o.open_top);
 }
@@ -352,6 +355,34 @@ fn tab(job: &Job, i: usize, up: bool) -> f64 {
         }
     }
     s.tab.min(room - 2.0).max(0.0)
+}
+
+/// Blocking between neighbouring uprights behind the horizontal joints of the boards; a header, sill or opening at that
+/// height takes its place.
+fn blocking(job: &Job, panel: &Panel) -> Vec<(f64, f64, f64)> {
+    let half = job.sizes.panel / 2.0;
+    let mut found = Vec::new();
+    for &z in job.joints {
+        let (low, high) = (z - half, z + half);
+        let mut beside: Vec<_> = panel
+            .uprights
+            .iter()
+            .filter(|u| u.z0 < low && high < u.z1)
+            .collect();
+        beside.sort_by(|a, b| a.p0.total_cmp(&b.p0));
+        for pair in beside.windows(2) {
+            let (p0, p1) = (pair[0].p1, pair[1].p0);
+            let in_opening = job.openings.iter().any(|o| {
+                o.shares_p(p0, p1)
+                    && o.z0 - job.sizes.track_flange < high
+                    && low < o.z1 + job.sizes.track_flange
+            });
+            if p1 - p0 > 1.0 && !in_opening {
+                found.push((p0, p1, z));
+            }
+        }
+    }
+    found
 }
 
 /// The stretches of track that the openings leave.

@@ -1,7 +1,7 @@
 //! Where panels stand, and what each must frame.
 
 use super::panel_layout::{Job, PanelOpening, lay_out};
-use super::{Face, Panel, PanelOf, RunPlan, Sizes};
+use super::{Courses, Face, Panel, PanelOf, PlanLevels, RunPlan, Sizes};
 use crate::design::{Design, Passes, Side, Turn};
 use crate::diagnostics::Finding;
 
@@ -10,6 +10,7 @@ pub(super) fn panels(
     design: &Design,
     runs: &[RunPlan],
     faces: &[Face],
+    levels: &PlanLevels,
     sizes: &Sizes,
     findings: &mut Vec<Finding>,
 ) -> Vec<Panel> {
@@ -31,16 +32,20 @@ pub(super) fn panels(
         .iter()
         .map(|f| vec![false; f.openings.len()])
         .collect();
+    let courses = Courses::of(&design.trade, levels);
+    let joints = courses.joints().to_vec();
     let mut finished = Vec::with_capacity(panels.len());
     for (mut panel, doubled) in panels {
         panel.face = faces.iter().position(|f| panel.lies_in(f));
         let openings = openings_in(design, faces, &panel, sizes, &mut framed);
+        let clad = panel.face.is_some_and(|f| !faces[f].wall);
         let job = Job {
             design,
             sizes,
             length: panel.length,
             openings: &openings,
             doubled: &doubled,
+            joints: if clad { &joints } else { &[] },
         };
         lay_out(&job, &mut panel, findings);
         finished.push(panel);

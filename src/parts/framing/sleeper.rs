@@ -1,0 +1,65 @@
+//! Sleepers: the strips that lift the bottom tracks off the ground.
+
+use super::mark::Marks;
+use super::stand::{level, stand};
+use crate::design::Side;
+use crate::geometry::{Outline, Region, Solid, Vector3};
+use crate::parts::{Group, Part, PartKind, Piece, SolidId};
+use crate::plan::{Panel, PanelOf, Plan};
+use crate::units::Length;
+
+/// The sleeper under a panel: flush with the frame's face under outer panels, in the middle under bulkheads. Cross
+/// sleepers fit between the long ones.
+pub(super) fn sleeper(plan: &Plan, panel: &Panel, marks: &mut Marks) -> Option<Piece> {
+    let trade = &plan.design.trade;
+    let (width, height) = (trade.sleeper_width.mm(), trade.sleeper_height.mm());
+    let thickness = plan.sizes.panel;
+    // A cross sleeper reaches from long sleeper to long sleeper, not from panel to panel.
+    let reach = match panel.of {
+        PanelOf::Side(Side::Working | Side::Seating) => 0.0,
+        _ => thickness - width,
+    };
+    let inwards = match panel.of {
+        PanelOf::Bulkhead(_) => (thickness - width) / 2.0,
+        PanelOf::Side(_) => 0.0,
+    };
+    let length = panel.length + 2.0 * reach;
+    if width <= 0.0 || height <= 0.0 || length <= 0.0 {
+        return None;
+    }
+    let kind = PartKind::Sleeper;
+    let profile = Region::solid(Outline::rectangle(0.0, 0.0, width, height));
+    // x inwards, y up or down, z along: which of the two depends on the panel's hand.
+    let x = level(panel.inward);
+    let along = level(panel.along);
+    let upwards = along.cross(&x).z > 0.0;
+    let foot = plan.sizes.frame_bottom - if upwards { height } else { 0.0 };
+    let at = panel.point(-reach, inwards);
+    let placement = stand(at, foot, x, along);
+    debug_assert!(Vector3::z().dot(&along).abs() < 1e-9);
+    Some(Piece {
+        part: Part {
+            mark: marks.next(kind),
+            kind,
+            group: Group::Framing,
+            run: Some(marks.run()),
+            face: panel.face,
+            material: "rot-proof strip".to_owned(),
+            section: format!(
+                "{} × {}",
+                plan.design
+                    .project
+                    .units
+                    .spell_with_unit(Length::millimetres(width)),
+                plan.design
+                    .project
+                    .units
+                    .spell_with_unit(Length::millimetres(height))
+            ),
+            length: Length::millimetres(length),
+            solid: SolidId(0),
+            placement,
+        },
+        solid: Solid::extrusion(profile, length),
+    })
+}
