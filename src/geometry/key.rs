@@ -90,10 +90,13 @@ impl Solid {
                 for edge in &s.edges {
                     key.number(edge.corner.x);
                     key.number(edge.corner.y);
-                    key.number(match edge.shape {
-                        super::CornerShape::Sharp => 0.0,
-                        super::CornerShape::Rounded(radius) => radius,
-                    });
+                    let (shape, size) = match edge.shape {
+                        super::CornerShape::Sharp => (0, 0.0),
+                        super::CornerShape::Rounded(radius) => (1, radius),
+                        super::CornerShape::Chamfered(leg) => (2, leg),
+                    };
+                    key.count(shape);
+                    key.number(size);
                     key.count(edge.profile.len());
                     for p in &edge.profile {
                         key.number(p.inset);
