@@ -14,6 +14,7 @@ pub mod design;
 pub mod diagnostics;
 pub mod drawing;
 pub mod geometry;
+pub mod mesh;
 pub mod parts;
 pub mod plan;
 pub mod table;

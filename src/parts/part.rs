@@ -55,6 +55,37 @@ pub enum PartKind {
     Leaf,
 }
 
+impl PartKind {
+    /// Its name in lists.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Stud => "stud",
+            Self::Jamb => "jamb",
+            Self::Cripple => "cripple",
+            Self::BottomTrack => "bottom track",
+            Self::TopTrack => "top track",
+            Self::Header => "header",
+            Self::Sill => "sill",
+            Self::Tie => "tie",
+            Self::Trimmer => "trimmer",
+            Self::Blocking => "blocking",
+            Self::Sleeper => "sleeper",
+            Self::BaseChannel => "base channel",
+            Self::Board => "board",
+            Self::BaseCoat => "base coat",
+            Self::FinishCoat => "finish coat",
+            Self::Tile => "tile",
+            Self::Substrate => "substrate",
+            Self::Slab => "slab",
+            Self::EdgeForm => "edge form",
+            Self::CutoutForm => "cutout form",
+            Self::Body => "body",
+            Self::Flange => "flange",
+            Self::Leaf => "leaf",
+        }
+    }
+}
+
 /// Which model a part is written to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Group {

@@ -1,9 +1,13 @@
 //! Files from values: each format in one module that spells its own numbers. Nothing here touches the disk.
 
 mod dxf;
+mod parts_list;
 mod pdf;
+mod stl;
 mod svg;
 
 pub use self::dxf::dxf;
+pub use self::parts_list::parts_list;
 pub use self::pdf::{PdfError, PdfInfo, pdf};
+pub use self::stl::stl;
 pub use self::svg::svg;

@@ -1,0 +1,120 @@
+//! Binary STL, in millimetres.
+
+use crate::mesh::Selection;
+
+/// The text at the head of each file; it must not begin with `solid`, by which some readers know the text form.
+const HEADER: &str = "binary STL, millimetres";
+
+/// Writes the chosen parts as one binary STL file, part after part, each a closed surface of its own.
+pub fn stl(selection: &Selection) -> Vec<u8> {
+    let count = selection.triangle_count();
+    let mut bytes = Vec::with_capacity(84 + 50 * count);
+    bytes.extend_from_slice(HEADER.as_bytes());
+    bytes.resize(80, b' ');
+    bytes.extend_from_slice(&(count as u32).to_le_bytes());
+    for facet in selection.facets() {
+        let mut record = [0; 50];
+        let numbers = facet.corners.iter().flat_map(|p| p.coords.iter());
+        for (slot, number) in record
+            .chunks_exact_mut(4)
+            .zip(facet.normal.iter().chain(numbers))
+        {
+            slot.copy_from_slice(&(*number as f32).to_le_bytes());
+        }
+        bytes.extend_from_slice(&record);
+    }
+    bytes
+}
+
+#[cfg(test)]
+pub(super) mod tests {
+    use super::*;
+    use crate::geometry::{Placement, Solid, Vector3};
+    use crate::mesh::Model;
+    use crate::parts::{Assembly, Group, Part, PartKind, SolidId};
+    use crate::units::Length;
+    use std::f64::consts::FRAC_PI_2;
+
+    /// Two equal posts, one of them laid on its side, and a board between them in the list.
+    pub(in crate::write) fn two_posts_and_a_board() -> Assembly {
+        let part = |mark: &str, kind, group, solid, shift: [f64; 3], turn: [f64; 3]| Part {
+            mark: mark.to_owned(),
+            kind,
+            group,
+            run: Some(0),
+            face: None,
+            material: "pine".to_owned(),
+            section: "30 × 50".to_owned(),
+            length: Length::millimetres(100.0),
+            solid: SolidId(solid),
+            placement: Placement::new(Vector3::from(shift), Vector3::from(turn)),
+        };
+        let (stud, framing) = (PartKind::Stud, Group::Framing);
+        Assembly {
+            solids: vec![
+                Solid::cuboid(30.0, 50.0, 100.0),
+                Solid::cuboid(200.0, 10.0, 100.0),
+            ],
+            parts: vec![
+                part("S1", stud, framing, 0, [0.0; 3], [0.0; 3]),
+                part(
+                    "B1",
+                    PartKind::Board,
+                    Group::Boards,
+                    1,
+                    [0.0, 50.0, 0.0],
+                    [0.0; 3],
+                ),
+                part(
+                    "S2",
+                    stud,
+                    framing,
+                    0,
+                    [300.0, 0.0, 0.0],
+                    [0.0, FRAC_PI_2, 0.0],
+                ),
+            ],
+        }
+    }
+
+    fn read(bytes: &[u8]) -> stl_io::IndexedMesh {
+        stl_io::read_stl(&mut std::io::Cursor::new(bytes)).unwrap()
+    }
+
+    #[test]
+    fn another_reader_finds_each_part_in_its_place() {
+        let assembly = two_posts_and_a_board();
+        let model = Model::new(&assembly, 0.1).unwrap();
+        let mesh = read(&stl(&model.selection(&assembly, None)));
+        assert_eq!(mesh.faces.len(), 36);
+        // S2: z goes to +x, x to −z: x from 300 to 400, z from −30 to 0.
+        let corners = mesh.faces[24..]
+            .iter()
+            .flat_map(|f| f.vertices)
+            .map(|v| mesh.vertices[v]);
+        let far: Vec<f32> = corners.flat_map(|v| [v[0] - 300.0, -v[2]]).collect();
+        let near = |a: f32, b: f32| (a - b).abs() < 1e-3;
+        assert!(far.chunks(2).all(
+            |p| (near(p[0], 0.0) || near(p[0], 100.0)) && (near(p[1], 0.0) || near(p[1], 30.0))
+        ));
+    }
+
+    #[test]
+    fn each_group_is_closed_for_another_reader_and_its_normals_agree() {
+        let assembly = two_posts_and_a_board();
+        let model = Model::new(&assembly, 0.1).unwrap();
+        for group in [Group::Framing, Group::Boards] {
+            let mesh = read(&stl(&model.selection(&assembly, Some(group))));
+            mesh.validate().unwrap();
+        }
+    }
+
+    #[test]
+    fn nothing_chosen_is_a_file_without_triangles() {
+        let assembly = two_posts_and_a_board();
+        let model = Model::new(&assembly, 0.1).unwrap();
+        let bytes = stl(&model.selection(&assembly, Some(Group::Coats)));
+        assert_eq!(bytes.len(), 84);
+        assert!(!bytes.starts_with(b"solid"));
+    }
+}
