@@ -133,7 +133,7 @@ fn all_faceted(solids: &[Solid], tolerance: f64) -> Vec<Result<Faceted, Unsound>
 mod tests {
     use super::*;
     use crate::geometry::Vector3;
-    use crate::parts::{Part, PartKind, SolidId};
+    use crate::parts::{Part, PartKind, Piece, SolidId};
     use crate::units::Length;
 
     fn part(mark: &str, group: Group, solid: usize, x: f64) -> Part {
@@ -152,15 +152,10 @@ mod tests {
     }
 
     fn many(count: usize) -> Assembly {
-        let size = |i: usize| 10.0 + i as f64;
-        Assembly {
-            solids: (0..count)
-                .map(|i| Solid::cuboid(size(i), 10.0, 10.0))
-                .collect(),
-            parts: (0..count)
-                .map(|i| part(&format!("P{i}"), Group::Framing, i, 0.0))
-                .collect(),
-        }
+        Assembly::new((0..count).map(|i| Piece {
+            part: part(&format!("P{i}"), Group::Framing, i, 0.0),
+            solid: Solid::cuboid(10.0 + i as f64, 10.0, 10.0),
+        }))
     }
 
     #[test]

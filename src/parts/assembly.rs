@@ -21,6 +21,13 @@ pub struct Assembly {
 }
 
 impl Assembly {
+    /// The pieces with their shapes numbered, equal shapes once.
+    pub fn new(pieces: impl IntoIterator<Item = Piece>) -> Self {
+        let mut assembly = Self::default();
+        assembly.extend(pieces);
+        assembly
+    }
+
     /// The shape of a part.
     pub fn solid(&self, part: &Part) -> &Solid {
         &self.solids[part.solid.0]

@@ -31,50 +31,39 @@ pub(super) mod tests {
     use super::*;
     use crate::geometry::{Placement, Solid, Vector3};
     use crate::mesh::Model;
-    use crate::parts::{Assembly, Group, Part, PartKind, SolidId};
+    use crate::parts::{Assembly, Group, Part, PartKind, Piece, SolidId};
     use crate::units::Length;
     use std::f64::consts::FRAC_PI_2;
 
     /// Two equal posts, one of them laid on its side, and a board between them in the list.
     pub(in crate::write) fn two_posts_and_a_board() -> Assembly {
-        let part = |mark: &str, kind, group, solid, shift: [f64; 3], turn: [f64; 3]| Part {
-            mark: mark.to_owned(),
-            kind,
-            group,
-            run: Some(0),
-            face: None,
-            material: "pine".to_owned(),
-            section: "30 × 50".to_owned(),
-            length: Length::millimetres(100.0),
-            solid: SolidId(solid),
-            placement: Placement::new(Vector3::from(shift), Vector3::from(turn)),
+        let piece = |mark: &str, size: [f64; 3], shift: [f64; 3], turn: [f64; 3]| {
+            let stud = mark.starts_with('S');
+            let part = Part {
+                mark: mark.to_owned(),
+                kind: if stud {
+                    PartKind::Stud
+                } else {
+                    PartKind::Board
+                },
+                group: if stud { Group::Framing } else { Group::Boards },
+                run: Some(0),
+                face: None,
+                material: "pine".to_owned(),
+                section: "30 × 50".to_owned(),
+                length: Length::millimetres(100.0),
+                solid: SolidId(0),
+                placement: Placement::new(Vector3::from(shift), Vector3::from(turn)),
+            };
+            let solid = Solid::cuboid(size[0], size[1], size[2]);
+            Piece { part, solid }
         };
-        let (stud, framing) = (PartKind::Stud, Group::Framing);
-        Assembly {
-            solids: vec![
-                Solid::cuboid(30.0, 50.0, 100.0),
-                Solid::cuboid(200.0, 10.0, 100.0),
-            ],
-            parts: vec![
-                part("S1", stud, framing, 0, [0.0; 3], [0.0; 3]),
-                part(
-                    "B1",
-                    PartKind::Board,
-                    Group::Boards,
-                    1,
-                    [0.0, 50.0, 0.0],
-                    [0.0; 3],
-                ),
-                part(
-                    "S2",
-                    stud,
-                    framing,
-                    0,
-                    [300.0, 0.0, 0.0],
-                    [0.0, FRAC_PI_2, 0.0],
-                ),
-            ],
-        }
+        let post = [30.0, 50.0, 100.0];
+        Assembly::new([
+            piece("S1", post, [0.0; 3], [0.0; 3]),
+            piece("B1", [200.0, 10.0, 100.0], [0.0, 50.0, 0.0], [0.0; 3]),
+            piece("S2", post, [300.0, 0.0, 0.0], [0.0, FRAC_PI_2, 0.0]),
+        ])
     }
 
     fn read(bytes: &[u8]) -> stl_io::IndexedMesh {
