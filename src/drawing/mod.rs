@@ -1,5 +1,6 @@
 //! Drawings as data: sheets, views, hidden lines, dimensions and template pages.
 
+pub mod hidden;
 pub mod lettering;
 mod sheet;
 
