@@ -1,0 +1,174 @@
+//! The border and the strip along its foot.
+
+use super::scale_bar;
+use super::title_block::{self, TitleBlock};
+use crate::catalog::{Paper, PaperKind};
+use crate::design::Project;
+use crate::drawing::page::{self, LARGE, LETTERS, Page, TITLE};
+use crate::drawing::{Align, Dash, Layer, Pen, Scale, lettering};
+use crate::geometry::{Bounds2, Point2, Vertex};
+use crate::units::Notation;
+
+/// Left of the border, where sheets are bound (ISO 5457), millimetres.
+const BINDING: f64 = 20.0;
+/// Outside the border on the other sides.
+const MARGIN: f64 = 10.0;
+/// Height of the strip along the foot that holds the title block.
+const FOOT: f64 = 33.0;
+/// Between the border and what is drawn inside it.
+const INNER: f64 = 5.0;
+
+/// Large sheet that prints on an office printer: tabloid where inches are used, A3 elsewhere; lying.
+pub fn paper_for(notation: Notation) -> Paper {
+    match notation {
+        Notation::Imperial => PaperKind::Tabloid.landscape(),
+        Notation::Metric => PaperKind::A3.landscape(),
+    }
+}
+
+/// What the sheets of one set share, and where on them there is room to draw.
+#[derive(Clone, Debug)]
+pub struct Frame<'a> {
+    project: &'a Project,
+    paper: Paper,
+    border: Bounds2,
+}
+
+/// The one line on every sheet that says what a drawing cannot decide.
+const CAUTION: &str = "Not a permit document by itself: local code, the appliances' own instructions and licensed trades \
+                       decide. Check every measure on site before cutting steel.";
+
+impl<'a> Frame<'a> {
+    /// The frame of a project's sheets.
+    pub fn new(project: &'a Project) -> Self {
+        let paper = paper_for(project.units);
+        let border = Bounds2 {
+            low: Point2::new(BINDING, MARGIN),
+            high: Point2::new(paper.width.mm() - MARGIN, paper.height.mm() - MARGIN),
+        };
+        Self {
+            project,
+            paper,
+            border,
+        }
+    }
+
+    /// The room for views: inside the border, above the foot, below the heading.
+    pub fn room(&self) -> Bounds2 {
+        let heading = INNER + TITLE + LARGE + 4.0;
+        Bounds2 {
+            low: self.border.low + nalgebra::Vector2::new(INNER, FOOT + 2.0),
+            high: self.border.high - nalgebra::Vector2::new(INNER, heading),
+        }
+    }
+
+    /// An empty sheet with its border and heading.
+    pub fn page(&self, title: &str, scale: &Scale) -> Page {
+        let inside = Bounds2 {
+            low: self.border.low + nalgebra::Vector2::new(1.0, 1.0),
+            high: self.border.high - nalgebra::Vector2::new(1.0, 1.0),
+        };
+        let mut page = Page::new(self.paper, inside);
+        self.draw_border(&mut page);
+        let top = self.border.high.y - INNER - TITLE;
+        let left = self.border.low.x + INNER;
+        let width = self.border.width() - 2.0 * INNER;
+        let (text, height) = page::fit(title, width, &[TITLE, LARGE, LETTERS]);
+        page.text(
+            Layer::Border,
+            &text,
+            height,
+            (Point2::new(left, top), Align::Left, 0.0),
+        );
+        let scale = format!("scale {}", scale.name);
+        let below = Point2::new(left, top - LARGE - 2.5);
+        page.text(Layer::Border, &scale, LETTERS, (below, Align::Left, 0.0));
+        page
+    }
+
+    /// Fills the foot: title block, scale bar, how lengths are rounded, and the caution.
+    pub fn draw_foot(&self, page: &mut Page, title: &str, number: (usize, usize), scale: &Scale) {
+        let block = TitleBlock {
+            project: self.project,
+            title,
+            number,
+            scale,
+        };
+        let corner = Point2::new(self.border.high.x, self.border.low.y);
+        title_block::draw(page, corner, FOOT, &block);
+        let left = self.border.low.x + INNER;
+        let width = corner.x - title_block::WIDTH - INNER - left;
+        let mut baseline = self.border.low.y + 4.0;
+        let lines = page::wrap(CAUTION, LETTERS, width);
+        for line in lines.iter().rev() {
+            page.text(
+                Layer::Border,
+                line,
+                LETTERS,
+                (Point2::new(left, baseline), Align::Left, 0.0),
+            );
+            baseline += 4.0;
+        }
+        let rounding = match self.project.units {
+            Notation::Imperial => {
+                "Feet, inches and fractions to the nearest 1/16 in; the dimensions of a chain add up to its overall."
+            }
+            Notation::Metric => {
+                "Millimetres, rounded to whole ones; the dimensions of a chain add up to its overall."
+            }
+        };
+        page.text(
+            Layer::Border,
+            rounding,
+            LETTERS,
+            (Point2::new(left, baseline), Align::Left, 0.0),
+        );
+        let bar = Point2::new(left + 2.0, baseline + 10.0);
+        scale_bar::draw(page, bar, width * 0.6, scale, self.project.units);
+    }
+
+    fn draw_border(&self, page: &mut Page) {
+        let Bounds2 { low, high } = self.border;
+        let corners = [
+            low,
+            Point2::new(high.x, low.y),
+            high,
+            Point2::new(low.x, high.y),
+        ];
+        let points = corners.iter().map(|p| Vertex::sharp(p.x, p.y)).collect();
+        page.path(
+            Layer::Border,
+            Some(Pen::Heavy),
+            Dash::Solid,
+            points,
+            true,
+            None,
+        );
+        let foot = low.y + FOOT;
+        let (from, to) = (Point2::new(low.x, foot), Point2::new(high.x, foot));
+        page.line(Layer::Border, Pen::Medium, Dash::Solid, from, to);
+        self.draw_centring_marks(page);
+    }
+
+    /// Centring marks for copying and folding (ISO 5457).
+    fn draw_centring_marks(&self, page: &mut Page) {
+        let Bounds2 { low, high } = self.border;
+        let (width, height) = (self.paper.width.mm(), self.paper.height.mm());
+        let reach = 5.0;
+        let marks = [
+            ((width / 2.0, height), (width / 2.0, high.y - reach)),
+            ((width / 2.0, 0.0), (width / 2.0, low.y)),
+            ((0.0, height / 2.0), (low.x + reach, height / 2.0)),
+            ((width, height / 2.0), (high.x - reach, height / 2.0)),
+        ];
+        for ((x0, y0), (x1, y1)) in marks {
+            let (from, to) = (Point2::new(x0, y0), Point2::new(x1, y1));
+            page.line(Layer::Border, Pen::Heavy, Dash::Solid, from, to);
+        }
+    }
+}
+
+/// How wide a text is with a little air, for cells.
+pub(super) fn aired(text: &str, height: f64) -> f64 {
+    lettering::width(text, height) + 2.0
+}

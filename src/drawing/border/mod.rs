@@ -1,0 +1,7 @@
+//! What every sheet of the set has: border, title block, scale bar, caution.
+
+mod frame;
+mod scale_bar;
+mod title_block;
+
+pub use frame::{Frame, paper_for};

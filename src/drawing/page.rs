@@ -1,0 +1,239 @@
+//! A sheet while it is being drawn.
+
+use super::occupancy::{self, Occupancy};
+use super::{Align, Dash, Item, Layer, Pen, Scale, Sheet, lettering};
+use crate::catalog::Paper;
+use crate::geometry::{Bounds2, Point2, Vertex};
+
+/// Lettering height of notes, marks and dimensions, from the series of ISO 3098, millimetres.
+pub const LETTERS: f64 = 2.5;
+/// Lettering height of names and values that must be found quickly.
+pub const LARGE: f64 = 3.5;
+/// Lettering height of titles.
+pub const TITLE: f64 = 5.0;
+
+/// A sheet being drawn: its items, and what is taken by them.
+///
+/// Invariant: every text that was placed through [`Page::place`] keeps clear of all lines and texts there before it.
+#[derive(Clone, Debug)]
+pub struct Page {
+    paper: Paper,
+    items: Vec<Item>,
+    taken: Occupancy,
+    /// Texts stay inside.
+    inside: Bounds2,
+}
+
+/// How a text may stand: its point, its alignment and its angle (0 or 90 degrees).
+pub type Stand = (Point2, Align, f64);
+
+impl Page {
+    /// An empty sheet whose texts must stay inside `inside`.
+    pub fn new(paper: Paper, inside: Bounds2) -> Self {
+        Self {
+            paper,
+            items: Vec::new(),
+            taken: Occupancy::new(paper.width.mm(), paper.height.mm()),
+            inside,
+        }
+    }
+
+    /// A straight line.
+    pub fn line(&mut self, layer: Layer, pen: Pen, dash: Dash, from: Point2, to: Point2) {
+        let points = vec![Vertex::sharp(from.x, from.y), Vertex::sharp(to.x, to.y)];
+        self.path(layer, Some(pen), dash, points, false, None);
+    }
+
+    /// A line of straight segments and arcs.
+    pub fn path(
+        &mut self,
+        layer: Layer,
+        pen: Option<Pen>,
+        dash: Dash,
+        points: Vec<Vertex>,
+        closed: bool,
+        fill: Option<f64>,
+    ) {
+        for piece in occupancy::pieces(&points, closed) {
+            self.taken.add_piece(piece);
+        }
+        self.items.push(Item::Path {
+            layer,
+            points,
+            closed,
+            pen,
+            dash,
+            fill,
+        });
+    }
+
+    /// A text that stands where it is told, whatever is there.
+    pub fn text(&mut self, layer: Layer, text: &str, height: f64, (at, align, angle): Stand) {
+        let text = plain(text);
+        if text.is_empty() {
+            return;
+        }
+        self.taken
+            .add_box(occupancy::text_box(at, &text, height, align, angle));
+        self.items.push(Item::Text {
+            layer,
+            at,
+            text,
+            height,
+            align,
+            angle,
+        });
+    }
+
+    /// A text at the first of some places where nothing else is; false when there is none, and nothing is drawn.
+    pub fn place(
+        &mut self,
+        layer: Layer,
+        text: &str,
+        height: f64,
+        stands: impl IntoIterator<Item = Stand>,
+    ) -> bool {
+        let text = plain(text);
+        let free = stands
+            .into_iter()
+            .find(|&stand| self.has_room(&text, height, stand));
+        if let Some(stand) = free {
+            self.text(layer, &text, height, stand);
+        }
+        free.is_some()
+    }
+
+    /// True when a text may stand so: inside the sheet's border and clear of all that is drawn.
+    pub fn has_room(&self, text: &str, height: f64, (at, align, angle): Stand) -> bool {
+        let area = occupancy::text_box(at, text, height, align, angle);
+        self.holds(&area) && self.taken.is_free(&occupancy::grown(&area, 0.3))
+    }
+
+    /// True when an area lies inside the sheet's border.
+    pub fn holds(&self, area: &Bounds2) -> bool {
+        let (low, high) = (area.low - self.inside.low, self.inside.high - area.high);
+        low.min() >= 0.0 && high.min() >= 0.0
+    }
+
+    /// What is taken.
+    pub fn taken(&self) -> &Occupancy {
+        &self.taken
+    }
+
+    /// Keeps room free of texts placed later.
+    pub fn reserve(&mut self, area: Bounds2) {
+        self.taken.add_box(area);
+    }
+
+    /// The finished sheet: fills lowest, then lines, then lettering, each layer together.
+    pub fn finish(mut self, name: String, title: String, number: String, scale: Scale) -> Sheet {
+        self.items.sort_by_key(|item| match item {
+            Item::Path { layer, fill, .. } => (fill.is_none(), order(*layer)),
+            Item::Text { layer, .. } => (true, order(*layer)),
+        });
+        Sheet {
+            name,
+            title,
+            number,
+            paper: self.paper,
+            scale,
+            items: self.items,
+        }
+    }
+}
+
+fn order(layer: Layer) -> u8 {
+    match layer {
+        Layer::Detail => 0,
+        Layer::Hidden => 1,
+        Layer::Outline => 2,
+        Layer::Cut => 3,
+        Layer::Centre => 4,
+        Layer::Dimension => 5,
+        Layer::Note => 6,
+        Layer::Border => 7,
+    }
+}
+
+/// One line of text without control characters: what a drawing can letter.
+pub fn plain(text: &str) -> String {
+    let spaced = text
+        .chars()
+        .map(|c| if c.is_whitespace() { ' ' } else { c });
+    let kept: String = spaced.filter(|c| !c.is_control()).collect();
+    kept.trim().to_owned()
+}
+
+/// A text in the largest of some lettering heights in which it fits a width; cut short with `…` when it fits in none.
+pub fn fit(text: &str, width: f64, heights: &[f64]) -> (String, f64) {
+    let text = plain(text);
+    let fitting = heights
+        .iter()
+        .find(|h| lettering::width(&text, **h) <= width);
+    if let Some(height) = fitting {
+        return (text, *height);
+    }
+    let height = heights.last().copied().unwrap_or(LETTERS);
+    let mut letters: Vec<char> = text.chars().collect();
+    loop {
+        let short: String = letters.iter().chain(['…'].iter()).collect();
+        if letters.is_empty() || lettering::width(&short, height) <= width {
+            return (short, height);
+        }
+        letters.pop();
+    }
+}
+
+/// Breaks a text into lines no wider than `width`, between words.
+pub fn wrap(text: &str, height: f64, width: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in plain(text).split(' ') {
+        match lines.last_mut() {
+            Some(line) if lettering::width(&format!("{line} {word}"), height) <= width => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalog::PaperKind;
+
+    fn page() -> Page {
+        let paper = PaperKind::A4.landscape();
+        let inside = Bounds2 {
+            low: Point2::new(10.0, 10.0),
+            high: Point2::new(287.0, 200.0),
+        };
+        Page::new(paper, inside)
+    }
+
+    #[test]
+    fn the_second_text_takes_the_second_place() {
+        let mut page = page();
+        let stands = [50.0, 60.0].map(|y| (Point2::new(100.0, y), Align::Left, 0.0));
+        assert!(page.place(Layer::Note, "first", 2.5, stands));
+        assert!(page.place(Layer::Note, "second", 2.5, stands));
+        assert!(!page.place(Layer::Note, "third", 2.5, stands));
+        let outside = (Point2::new(280.0, 100.0), Align::Left, 0.0);
+        assert!(!page.place(Layer::Note, "past the border", 2.5, [outside]));
+    }
+
+    #[test]
+    fn long_words_are_cut_and_say_so() {
+        let (text, height) = fit("a very long title indeed", 20.0, &[5.0, 2.5]);
+        assert!(text.ends_with('…') && height == 2.5);
+        assert!(lettering::width(&text, 2.5) <= 20.0);
+        assert_eq!(fit("short", 50.0, &[5.0, 2.5]), ("short".into(), 5.0));
+    }
+
+    #[test]
+    fn control_characters_are_never_lettered() {
+        assert_eq!(plain(" a\u{7}b\nc\t"), "ab c");
+    }
+}

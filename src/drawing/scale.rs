@@ -1,0 +1,86 @@
+//! Standard scales.
+
+use super::Scale;
+use crate::units::Notation;
+
+/// Inches on the paper for one foot built, as drawings spell them, largest first; the last few are for long islands.
+const IMPERIAL: [(f64, &str); 11] = [
+    (3.0, "3\""),
+    (1.5, "1 1/2\""),
+    (1.0, "1\""),
+    (0.75, "3/4\""),
+    (0.5, "1/2\""),
+    (0.375, "3/8\""),
+    (0.25, "1/4\""),
+    (0.1875, "3/16\""),
+    (0.125, "1/8\""),
+    (0.0625, "1/16\""),
+    (0.03125, "1/32\""),
+];
+
+/// Millimetres built for one on the paper: the series of ISO 5455.
+const METRIC: [f64; 9] = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+
+fn standard(notation: Notation) -> Vec<Scale> {
+    match notation {
+        Notation::Imperial => IMPERIAL
+            .iter()
+            .map(|(inches, name)| Scale {
+                factor: inches / 12.0,
+                name: format!("{name} = 1'-0\""),
+            })
+            .collect(),
+        Notation::Metric => METRIC
+            .iter()
+            .map(|ratio| Scale {
+                factor: 1.0 / ratio,
+                name: format!("1:{ratio}"),
+            })
+            .collect(),
+    }
+}
+
+impl Scale {
+    /// The largest standard scale at which something `built` wide and high fits into `room`, all in millimetres.
+    ///
+    /// What fits at none of them, which no island does, is drawn at the smallest.
+    pub fn fitting(notation: Notation, built: (f64, f64), room: (f64, f64)) -> Self {
+        let mut scales = standard(notation);
+        let fits =
+            |s: &Scale| built.0 * s.factor <= room.0 + 1e-9 && built.1 * s.factor <= room.1 + 1e-9;
+        let number = scales.iter().position(fits).unwrap_or(scales.len() - 1);
+        scales.swap_remove(number)
+    }
+
+    /// Full size.
+    pub fn full() -> Self {
+        Self {
+            factor: 1.0,
+            name: "1:1".into(),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_largest_that_fits_is_taken() {
+        // 12 ft on 15 in of paper: 1" to the foot takes 12 in, 1 1/2" would take 18 in.
+        let built = (12.0 * 304.8, 3.0 * 304.8);
+        let scale = Scale::fitting(Notation::Imperial, built, (15.0 * 25.4, 8.0 * 25.4));
+        assert_eq!(scale.name, "1\" = 1'-0\"");
+        assert!((scale.factor - 1.0 / 12.0).abs() < 1e-12);
+        let scale = Scale::fitting(Notation::Metric, (3000.0, 900.0), (360.0, 200.0));
+        assert_eq!(scale.name, "1:10");
+    }
+
+    #[test]
+    fn the_height_counts_too_and_nothing_is_too_large() {
+        let tall = Scale::fitting(Notation::Metric, (100.0, 5000.0), (360.0, 200.0));
+        assert_eq!(tall.name, "1:50");
+        let huge = Scale::fitting(Notation::Metric, (1e9, 1e9), (360.0, 200.0));
+        assert_eq!(huge.name, "1:1000");
+    }
+}
