@@ -1,7 +1,7 @@
 //! What a counter slab is described by.
 
 use super::SlabCorner;
-use crate::geometry::{Outline, Point2, Segment};
+use crate::geometry::{Bounds2, Outline, Point2, Segment, Vertex};
 
 /// How the plan outline turns a corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,6 +75,19 @@ impl SlabEdge {
         })
     }
 
+    /// The box round one stretch of a profile.
+    pub(super) fn box_of(stretch: Segment) -> Bounds2 {
+        let end = Vertex {
+            at: stretch.to,
+            bulge: 0.0,
+        };
+        let start = Vertex {
+            at: stretch.from,
+            bulge: stretch.bulge,
+        };
+        Outline::new(vec![start, end]).bounds()
+    }
+
     /// The profile of a side that is cut straight down: a wall, a notch.
     pub fn plain_profile(thickness: f64) -> Vec<ProfilePoint> {
         vec![
@@ -108,26 +121,5 @@ impl Slab {
     /// The outermost line.
     pub fn outline(&self) -> Outline {
         self.line(&vec![0.0; self.edges.len()])
-    }
-}
-
-// Stand-ins until faceting and volume land.
-impl Slab {
-    /// The exact volume, mm³.
-    pub fn volume(&self) -> f64 {
-        0.0
-    }
-
-    /// The exact box round it.
-    pub fn bounds(&self) -> crate::geometry::Bounds3 {
-        crate::geometry::Bounds3 {
-            low: crate::geometry::Point3::origin(),
-            high: crate::geometry::Point3::origin(),
-        }
-    }
-
-    /// Its triangles.
-    pub fn faceted(&self, _tolerance: f64) -> crate::geometry::Faceted {
-        crate::geometry::Faceted::default()
     }
 }

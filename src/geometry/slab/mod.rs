@@ -2,7 +2,11 @@
 
 mod corner;
 mod description;
+mod faceting;
+#[cfg(test)]
+mod tests;
 mod validity;
+mod volume;
 
 pub use corner::SlabCorner;
 pub use description::{CornerShape, ProfilePoint, Slab, SlabEdge};

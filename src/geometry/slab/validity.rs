@@ -104,20 +104,8 @@ impl Slab {
             && self.edges[i]
                 .stretches()
                 .filter(|s| s.bulge != 0.0 || s.from.y != s.to.y)
-                .any(|s| {
-                    let bounds = crate::geometry::Outline::new(vec![
-                        crate::geometry::Vertex {
-                            at: s.from,
-                            bulge: s.bulge,
-                        },
-                        crate::geometry::Vertex {
-                            at: s.to,
-                            bulge: 0.0,
-                        },
-                    ])
-                    .bounds();
-                    crosses(bounds.low.x, bounds.high.x)
-                });
+                .map(SlabEdge::box_of)
+                .any(|b| crosses(b.low.x, b.high.x));
         if tight {
             Err(SlabTrouble::Tight)
         } else {
