@@ -8,6 +8,8 @@ mod counter;
 mod openings;
 mod project;
 mod runs;
+#[cfg(test)]
+pub(crate) mod sample;
 
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use openings::{Appliance, Front, Opening, OpeningKind, Station};

@@ -1,8 +1,10 @@
 //! Parts: every piece of the island as a solid in its place.
 
 mod assembly;
+pub mod cladding;
 mod framing;
 mod part;
+mod plate;
 
 pub use assembly::{Assembly, Piece, SolidId};
 pub use part::{Group, Part, PartKind};

@@ -1,7 +1,7 @@
 //! Faces: the outer sides of the frame, in order round the island.
 
 use crate::design::{OpeningKind, Side};
-use crate::geometry::{Placement, Point2, Vector2};
+use crate::geometry::{Outline, Placement, Point2, Vector2};
 
 /// How the island's outline turns where a face begins.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -57,6 +57,13 @@ pub struct FaceOpening {
     pub z0: f64,
     /// Upper edge; the top of the frame for an open front.
     pub z1: f64,
+}
+
+impl FaceOpening {
+    /// Its outline in the face's coordinates (s, z).
+    pub fn outline(&self) -> Outline {
+        Outline::rectangle(self.s0, self.z0, self.s1, self.z1)
+    }
 }
 
 /// A strip of steel that a board can be screwed to, in a face's coordinates, millimetres.

@@ -3,6 +3,7 @@
 //! World coordinates are millimetres: x along the first run, y away from its working side, z up from the datum. The
 //! first run's working face of the frame is y = 0, its left end x = 0.
 
+mod band;
 mod body;
 mod chain;
 mod columns;
@@ -20,6 +21,7 @@ mod panels;
 mod run;
 mod station;
 
+pub use band::Band;
 pub use body::{Body, BodyOf};
 pub use counter::{CounterCutout, CounterPlan, CounterSide, SideKind, TurndownLine};
 pub use courses::Courses;
