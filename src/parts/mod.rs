@@ -1,7 +1,7 @@
 //! Parts: every piece of the island as a solid in its place.
 
 mod assembly;
-pub mod cladding;
+mod cladding;
 mod framing;
 mod part;
 mod plate;
@@ -15,5 +15,6 @@ use crate::plan::Plan;
 pub fn build(plan: &Plan) -> Assembly {
     let mut assembly = Assembly::default();
     assembly.extend(framing::pieces(plan));
+    assembly.extend(cladding::pieces(plan));
     assembly
 }

@@ -1,7 +1,9 @@
 //! Courses: the rows in which boards are laid on the faces.
 
 use super::PlanLevels;
-use crate::design::Trade;
+use crate::design::{Design, Trade};
+use crate::diagnostics::Finding;
+use crate::units::Length;
 
 /// A course that is left over is not narrower than this share of a sheet: the last two are made equal instead.
 const NARROWEST: f64 = 1.0 / 3.0;
@@ -23,7 +25,8 @@ pub struct Courses {
 }
 
 impl Courses {
-    /// Lays out the courses: sheets lie on their long side, or stand where one course then reaches to the top.
+    /// Lays out the courses: sheets lie on their long side, or stand where one course then reaches to the top and a
+    /// sheet still reaches from stud to stud.
     ///
     /// Otherwise whole sheets from the bottom; were the last course a narrow strip, the last two share their height.
     pub fn of(trade: &Trade, levels: &PlanLevels) -> Self {
@@ -31,7 +34,7 @@ impl Courses {
         let short = trade.board_length.mm().min(trade.board_width.mm());
         let gap = trade.board_gap.mm();
         let height = levels.frame_top - levels.frame_bottom;
-        let stands = short < height && height <= long;
+        let stands = short < height && height <= long && short >= least_along(trade);
         let (sheet_along, sheet_up) = if stands { (short, long) } else { (long, short) };
         Self {
             bounds: bounds(levels.frame_bottom, levels.frame_top, sheet_up, gap),
@@ -57,6 +60,42 @@ impl Courses {
             let high = if i == last { b[1] } else { b[1] - half };
             (low, high)
         })
+    }
+}
+
+/// How far a sheet must reach along a face to end on a stud at both ends: the stud spacing, and at a corner the lap over
+/// the next face and half the flange of the stud there.
+fn least_along(trade: &Trade) -> f64 {
+    trade.stud_spacing.mm() + trade.board_thickness.mm() + trade.stud.flange.mm() / 2.0
+}
+
+/// Refuses sheets that do not reach from stud to stud.
+pub(super) fn check(design: &Design, levels: &PlanLevels, findings: &mut Vec<Finding>) {
+    let trade = &design.trade;
+    let along = Courses::of(trade, levels).sheet_along;
+    let least = least_along(trade);
+    if along < least {
+        let spell = |mm: f64| {
+            design
+                .project
+                .units
+                .spell_with_unit(Length::millimetres(mm))
+        };
+        findings.push(
+            Finding::error(
+                "plan-boards",
+                &trade.board_length.place,
+                format!(
+                    "a board {} long cannot reach from stud to stud with studs {} apart",
+                    spell(along),
+                    spell(trade.stud_spacing.mm())
+                ),
+            )
+            .hint(format!(
+                "use boards {} long or more, or set the studs closer",
+                spell(least)
+            )),
+        );
     }
 }
 
@@ -124,5 +163,20 @@ mod tests {
     fn a_sheet_of_nothing_is_one_course() {
         assert_eq!(bounds(0.0, 900.0, 0.0, 3.0), [0.0, 900.0]);
         assert_eq!(bounds(0.0, 900.0, f64::NAN, 3.0), [0.0, 900.0]);
+    }
+
+    #[test]
+    fn a_sheet_that_does_not_reach_the_next_stud_is_refused() {
+        use crate::design::sample::{design, mm, run};
+        // Studs 400 apart, flange 31.75, board 12: 400 + 12 + 15.875 = 427.875.
+        let refused = |length: f64| {
+            let mut design = design(vec![run("cook", 2000.0, None, &[])]);
+            design.trade.board_length = mm(length);
+            design.trade.board_width = mm(300.0);
+            let mut findings = Vec::new();
+            check(&design, &PlanLevels::of(&design), &mut findings);
+            findings.len()
+        };
+        assert_eq!((refused(427.8), refused(427.9)), (1, 0));
     }
 }

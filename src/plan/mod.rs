@@ -84,6 +84,7 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
     let mut findings = Vec::new();
     let levels = PlanLevels::of(&design);
     level::check(&design, &levels, &mut findings);
+    courses::check(&design, &levels, &mut findings);
     let runs = chain::lay_out(&design, &mut findings);
     stop_on(&mut findings)?;
     let mut faces = face_loop::faces(&design, &runs);

@@ -15,7 +15,7 @@ use crate::plan::Plan;
 use on_face::OnFace;
 
 /// All cladding, in the order of the faces: for each its base channel, boards, base coat, finish coat and tiles.
-pub fn cladding(plan: &Plan) -> Vec<Piece> {
+pub(super) fn pieces(plan: &Plan) -> Vec<Piece> {
     let clad = (0..plan.faces.len()).filter(|&i| !plan.faces[i].wall);
     clad.flat_map(|index| {
         let on = OnFace::new(plan, index);
