@@ -15,6 +15,7 @@ pub mod diagnostics;
 pub mod drawing;
 pub mod geometry;
 pub mod mesh;
+pub mod parameters;
 pub mod parts;
 pub mod plan;
 pub mod table;

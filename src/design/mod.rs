@@ -7,6 +7,7 @@
 mod counter;
 mod openings;
 mod project;
+mod resolve;
 mod runs;
 #[cfg(test)]
 pub(crate) mod sample;
@@ -14,6 +15,7 @@ pub(crate) mod sample;
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
 pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};
+pub use resolve::{from_text, resolve};
 pub use runs::{Passes, Run, Side, Turn};
 
 use crate::diagnostics::Place;

@@ -233,7 +233,15 @@ pub(super) fn crossings(
 /// True when two straight lines cross or touch.
 fn cross(a: [Point2; 2], b: [Point2; 2]) -> bool {
     let side = |l: [Point2; 2], p: Point2| (l[1] - l[0]).perp(&(p - l[0]));
-    side(a, b[0]) * side(a, b[1]) <= 0.0 && side(b, a[0]) * side(b, a[1]) <= 0.0
+    // The pieces either side of a notch lie on one line without touching.
+    let apart = |k: fn(&Point2) -> f64| {
+        let reach = |l: [Point2; 2]| (k(&l[0]).min(k(&l[1])), k(&l[0]).max(k(&l[1])));
+        reach(a).1 < reach(b).0 || reach(b).1 < reach(a).0
+    };
+    side(a, b[0]) * side(a, b[1]) <= 0.0
+        && side(b, a[0]) * side(b, a[1]) <= 0.0
+        && !apart(|p| p.x)
+        && !apart(|p| p.y)
 }
 
 /// Every closed cutout keeps a strip of slab to the line that the slab rests on, and to cutouts of other runs.

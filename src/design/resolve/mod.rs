@@ -1,0 +1,15 @@
+//! Resolving: from the file as written to the design with nothing left open.
+
+mod counter;
+mod gather;
+mod island;
+mod marks;
+mod openings;
+mod project;
+mod runs;
+mod station;
+mod things;
+#[cfg(test)]
+mod trade;
+
+pub use island::{from_text, resolve};

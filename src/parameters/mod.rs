@@ -1,0 +1,29 @@
+//! The parameter file as it is written: a mirror of its keys, the place of every value, and all its errors at once.
+//!
+//! [`read`] gives a [`File`] in which nothing is checked beyond its form, and a finding for everything that is wrong
+//! with the form. A value that could not be read is [`Given::Bad`]: its finding exists already, and later stages say
+//! nothing more about it.
+
+mod counter;
+mod cursor;
+mod dimension;
+mod entries;
+mod fault;
+mod file;
+mod given;
+mod island;
+mod nearest;
+mod read;
+mod trade;
+mod tree;
+
+pub use counter::{Corners, Counter, Edge, Overhang, TileBand, Turndown};
+pub use dimension::Dimension;
+pub use file::{File, Levels, Project, Units};
+pub use given::Given;
+pub use island::{
+    Appliance, At, Body, Cutout, From, Front, Kind, Opening, Passes, Run, Side, Turn,
+};
+pub use nearest::nearest;
+pub use read::{Reading, read};
+pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};

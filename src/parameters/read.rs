@@ -1,0 +1,83 @@
+//! Reading a parameter file.
+
+use super::File;
+use super::cursor::Cursor;
+use super::fault::Log;
+use super::tree::{Raw, place_of};
+use crate::diagnostics::{Finding, Place};
+use serde::Deserialize;
+use serde_saphyr::options::{DuplicateKeyPolicy, MergeKeyPolicy, NonFiniteFloatPolicy};
+
+/// What came of reading a file.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reading {
+    /// The file as far as it could be read.
+    pub file: File,
+    /// Everything that is wrong with its form; empty when nothing is.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads a parameter file and gives all errors of its form at once.
+///
+/// ```
+/// let reading = islandwright::parameters::read("runs:\n  - name: cook\n    lenght: 6 ft\n");
+/// assert_eq!(reading.findings[0].hint, "did you mean 'length'?");
+/// ```
+pub fn read(text: &str) -> Reading {
+    match parse(text) {
+        Ok(raw) => {
+            let node = raw.into_node(text);
+            let log = Log::default();
+            let cursor = Cursor {
+                node: &node,
+                key: String::new(),
+                log: &log,
+            };
+            let file = File::deserialize(cursor).unwrap_or_default();
+            Reading {
+                file,
+                findings: log.into_findings(),
+            }
+        }
+        Err(finding) => Reading {
+            file: File::default(),
+            findings: vec![*finding],
+        },
+    }
+}
+
+fn parse(text: &str) -> Result<Raw, Box<Finding>> {
+    if text.trim().is_empty() {
+        let finding = Finding::error("empty-file", &Place::default(), "the file is empty");
+        return Err(Box::new(finding.hint(
+            "'islandwright new FILE' writes a starter file to begin with",
+        )));
+    }
+    let options = serde_saphyr::options! {
+        budget: serde_saphyr::budget! {
+            max_depth: 32,
+            flow_nesting_limit: 32,
+            max_nodes: 200_000,
+            max_events: 500_000,
+            max_aliases: 1_000,
+            max_anchors: 1_000,
+            max_documents: 1,
+            max_total_scalar_bytes: 8 << 20,
+        },
+        alias_limits: serde_saphyr::alias_limits! {
+            max_total_replayed_events: 20_000,
+            max_replay_stack_depth: 8,
+        },
+        duplicate_keys: DuplicateKeyPolicy::PassThrough,
+        merge_keys: MergeKeyPolicy::AsOrdinary,
+        non_finite_float_policy: NonFiniteFloatPolicy::PassThrough,
+        with_snippet: false,
+    };
+    serde_saphyr::from_str_with_options(text, options).map_err(|error| {
+        let place = error
+            .location()
+            .map_or_else(Place::default, |l| place_of(&l));
+        let found = error.to_string();
+        Box::new(Finding::error("not-yaml", &place, found))
+    })
+}
