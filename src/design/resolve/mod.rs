@@ -9,7 +9,6 @@ mod project;
 mod runs;
 mod station;
 mod things;
-#[cfg(test)]
 mod trade;
 
 pub use island::{from_text, resolve};
