@@ -91,32 +91,41 @@ fn is_free(columns: &[Column], obstacles: &[(f64, f64)], p0: f64, p1: f64) -> bo
     columns.iter().all(|c| apart(c.p0, c.p1)) && obstacles.iter().all(|o| apart(o.0, o.1))
 }
 
-/// The middle of one more column in the gap after column `i`: hard beside that column if this closes the gap, else as
-/// far on as the spacing allows.
+/// The middle of one more column in the gap after column `i`: hard beside the jamb, corner or box that pushed the grid
+/// out of step, or else as far on as the spacing allows.
 fn between(job: &Job, columns: &[Column], obstacles: &[(f64, f64)], i: usize) -> Option<f64> {
     let spacing = job.sizes.spacing;
     let half = job.sizes.stud_flange / 2.0;
     let (here, next) = (&columns[i], &columns[i + 1]);
-    let free = |middle: f64| is_free(columns, obstacles, middle - half, middle + half);
-    let mut beside: Vec<f64> = std::iter::once(here.p1)
-        .chain(obstacles.iter().map(|o| o.1))
-        .map(|p| p + half)
-        .collect();
+    let fits = |m: &f64| {
+        *m > here.middle()
+            && *m < next.middle()
+            && *m <= here.middle() + spacing + 1e-6
+            && is_free(columns, obstacles, m - half, m + half)
+    };
+    let closes = |m: &f64| next.middle() - m <= spacing + 1e-6;
     let mut before: Vec<f64> = std::iter::once(next.p0)
         .chain(obstacles.iter().map(|o| o.0))
         .map(|p| p - half)
+        .filter(fits)
         .collect();
-    let inside =
-        |m: &f64| *m > here.middle() && *m < next.middle() && *m <= here.middle() + spacing + 1e-6;
-    beside.retain(|m| inside(m) && next.middle() - m <= spacing + 1e-6);
-    before.retain(inside);
-    beside.sort_by(f64::total_cmp);
+    let mut beside: Vec<f64> = std::iter::once(here.p1)
+        .chain(obstacles.iter().map(|o| o.1))
+        .map(|p| p + half)
+        .filter(|m| fits(m) && closes(m))
+        .collect();
     before.sort_by(|a, b| b.total_cmp(a));
-    beside
-        .into_iter()
-        .chain([here.middle() + spacing])
-        .chain(before)
-        .find(|&m| m < next.middle() && free(m))
+    beside.sort_by(f64::total_cmp);
+    let on_grid = |c: &Column| c.stands_for == ColumnFor::Grid;
+    let last = before.iter().copied().find(closes);
+    let first = beside.first().copied();
+    let doubled = if on_grid(next) {
+        first.or(last)
+    } else {
+        last.or(first)
+    };
+    let farthest = Some(here.middle() + spacing).filter(fits);
+    doubled.or(farthest).or(before.first().copied())
 }
 
 fn refuse(job: &Job, here: f64, next: f64, findings: &mut Vec<Finding>) {
