@@ -17,6 +17,7 @@ pub mod geometry;
 pub mod mesh;
 pub mod parameters;
 pub mod parts;
+pub mod pipeline;
 pub mod plan;
 pub mod table;
 pub mod units;

@@ -1,0 +1,212 @@
+//! The stages composed: from the text of a parameter file to the files that are written. No domain logic here.
+
+use crate::design::{self, Design};
+use crate::diagnostics::{Finding, Place};
+use crate::mesh::{Defect, Model};
+use crate::parts::{self, Assembly, Group};
+use crate::plan::{self, Plan};
+use crate::units::Length;
+use crate::write;
+
+/// A step of the work, in the order it is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stage {
+    /// The file read and resolved.
+    Read,
+    /// Everything given its place.
+    Plan,
+    /// Everything made a solid.
+    Parts,
+    /// Models.
+    Models,
+    /// Elevations and plans.
+    Drawings,
+    /// The counter template.
+    Template,
+}
+
+impl Stage {
+    /// All stages in order.
+    pub const ALL: [Self; 6] = [
+        Self::Read,
+        Self::Plan,
+        Self::Parts,
+        Self::Models,
+        Self::Drawings,
+        Self::Template,
+    ];
+
+    /// Its name.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Read => "read",
+            Self::Plan => "plan",
+            Self::Parts => "parts",
+            Self::Models => "models",
+            Self::Drawings => "drawings",
+            Self::Template => "template",
+        }
+    }
+}
+
+/// What `build` can be told to write.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Output {
+    /// STL models and the list of parts.
+    Models,
+    /// Elevations and plans as SVG.
+    Drawings,
+    /// The full-size counter template.
+    Template,
+}
+
+impl Output {
+    /// All outputs.
+    pub const ALL: [Self; 3] = [Self::Models, Self::Drawings, Self::Template];
+}
+
+/// How to build.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Options {
+    /// What to write.
+    pub outputs: Vec<Output>,
+    /// How far a chord of a mesh may lie from its curve.
+    pub tolerance: Length,
+}
+
+impl Default for Options {
+    /// Everything, chords within 0.1 mm.
+    fn default() -> Self {
+        Self {
+            outputs: Output::ALL.to_vec(),
+            tolerance: Length::millimetres(0.1),
+        }
+    }
+}
+
+/// One file to be written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OutputFile {
+    /// Its path below the output folder, with `/` between folders.
+    pub path: String,
+    /// What it holds.
+    pub bytes: Vec<u8>,
+}
+
+/// A folder of outputs and what it is for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OutputGroup {
+    /// The folder.
+    pub folder: &'static str,
+    /// What it is for, in one clause.
+    pub about: &'static str,
+    /// The files in it.
+    pub files: Vec<OutputFile>,
+}
+
+/// What a build gives.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Built {
+    /// The files by folder.
+    pub groups: Vec<OutputGroup>,
+    /// What there is to say about the design.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads, resolves and plans: what `check` does.
+///
+/// # Errors
+/// Everything that keeps the file from being built, each with its place.
+pub fn check(text: &str) -> Result<Plan, Vec<Finding>> {
+    plan::lay_out(read(text)?)
+}
+
+fn read(text: &str) -> Result<Design, Vec<Finding>> {
+    design::from_text(text)
+}
+
+/// Builds everything asked for; `begins` hears of each stage as it begins.
+///
+/// # Errors
+/// Everything that keeps the file from being built, each with its place.
+pub fn build(
+    text: &str,
+    options: &Options,
+    begins: &mut dyn FnMut(Stage),
+) -> Result<Built, Vec<Finding>> {
+    begins(Stage::Read);
+    let design = read(text)?;
+    begins(Stage::Plan);
+    let plan = plan::lay_out(design)?;
+    begins(Stage::Parts);
+    let assembly = parts::build(&plan);
+    let mut built = Built::default();
+    if options.outputs.contains(&Output::Models) {
+        begins(Stage::Models);
+        built.groups.push(models(&assembly, options.tolerance)?);
+    }
+    if options.outputs.contains(&Output::Drawings) {
+        begins(Stage::Drawings);
+        built.groups.push(drawings(&plan, &assembly));
+    }
+    if options.outputs.contains(&Output::Template) {
+        begins(Stage::Template);
+        built.groups.push(template(&plan));
+    }
+    Ok(built)
+}
+
+fn models(assembly: &Assembly, tolerance: Length) -> Result<OutputGroup, Vec<Finding>> {
+    let model = Model::new(assembly, tolerance.mm()).map_err(|defects| as_findings(&defects))?;
+    let mut files = vec![
+        OutputFile {
+            path: "models/assembly.stl".to_owned(),
+            bytes: write::stl(&model.selection(assembly, None)),
+        },
+        OutputFile {
+            path: "models/parts.json".to_owned(),
+            bytes: write::parts_list(assembly, &model).into_bytes(),
+        },
+    ];
+    for group in Group::ALL {
+        let selection = model.selection(assembly, Some(group));
+        if selection.triangle_count() > 0 {
+            files.push(OutputFile {
+                path: format!("models/{}.stl", group.name()),
+                bytes: write::stl(&selection),
+            });
+        }
+    }
+    Ok(OutputGroup {
+        folder: "models",
+        about: "the island and its layers as STL in millimetres, and a list of all parts",
+        files,
+    })
+}
+
+/// A solid without a sound surface is a fault of the program: it is said, and nothing is written.
+fn as_findings(defects: &[Defect]) -> Vec<Finding> {
+    defects
+        .iter()
+        .map(|defect| {
+            Finding::error("model-unsound", &Place::default(), defect.to_string())
+                .hint("this is a fault of the program: please report it with the parameter file")
+        })
+        .collect()
+}
+
+fn drawings(_plan: &Plan, _assembly: &Assembly) -> OutputGroup {
+    OutputGroup {
+        folder: "drawings",
+        about: "elevations and plans to scale, one SVG a sheet",
+        files: Vec::new(),
+    }
+}
+
+fn template(_plan: &Plan) -> OutputGroup {
+    OutputGroup {
+        folder: "template",
+        about: "the counter at full size: print template.pdf at 100 %, join the pages by their crosses",
+        files: Vec::new(),
+    }
+}
