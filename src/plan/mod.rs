@@ -18,6 +18,7 @@ mod level;
 mod panel;
 mod panel_layout;
 mod panels;
+mod room;
 mod run;
 mod station;
 
@@ -100,6 +101,17 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
         return Err(findings);
     };
     let crossings = crossing::crossings(&design, &runs, &panels, &cutouts, &sizes);
+    let inside = room::Inside {
+        design: &design,
+        runs: &runs,
+        panels: &panels,
+        cutouts: &cutouts,
+        bodies: &bodies,
+        crossings: &crossings,
+        sizes: &sizes,
+    };
+    inside.check(&mut findings);
+    stop_on(&mut findings)?;
     Ok(Plan {
         design,
         levels,
