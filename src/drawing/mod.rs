@@ -4,11 +4,17 @@ mod border;
 #[cfg(test)]
 pub(crate) mod check;
 pub mod dimension;
+mod elevation;
+mod fit;
 pub mod hidden;
 pub mod lettering;
+mod marks;
 pub mod occupancy;
 pub mod page;
 mod scale;
+mod scene;
+mod set;
 mod sheet;
 
+pub use set::sheets;
 pub use sheet::{Align, Dash, Item, Layer, Pen, Scale, Sheet};

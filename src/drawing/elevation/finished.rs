@@ -1,0 +1,163 @@
+//! A face as finished: what one sees standing in front of it.
+
+use super::heights;
+use crate::drawing::border::Frame;
+use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
+use crate::drawing::fit::{Fit, Margins};
+use crate::drawing::hidden::{Stroke, View};
+use crate::drawing::marks::{Mark, place_inside};
+use crate::drawing::page::{LETTERS, Page};
+use crate::drawing::scene::{Scene, Sight};
+use crate::drawing::{Layer, Pen, Scale};
+use crate::geometry::{Bounds2, Point2};
+use crate::parts::{Group, Part, PartKind};
+use crate::plan::{Face, Layers, Plan};
+
+/// Room round the view for its chains, millimetres.
+const MARGINS: Margins = Margins {
+    left: 32.0,
+    right: heights::LEVELS,
+    below: 36.0,
+    above: 34.0,
+};
+
+/// Draws face `number` as finished; `None` for a wall, in front of which nobody stands.
+pub fn finished(
+    plan: &Plan,
+    scene: &Scene,
+    frame: &Frame,
+    number: usize,
+    title: &str,
+) -> Option<(Page, Scale)> {
+    let face = plan.faces.get(number).filter(|f| !f.wall)?;
+    let view = View::of_face(face);
+    let sight = scene.look(&view, is_shown);
+    let built = Bounds2 {
+        low: Point2::new(0.0, 0.0),
+        high: Point2::new(face.length, plan.levels.counter_top),
+    };
+    let seen = sight.bounds()?.union(built);
+    let fit = Fit::new(plan.design.project.units, &seen, &frame.room(), MARGINS);
+    let mut page = frame.page(title, &fit.scale);
+    draw_parts(&mut page, scene, &sight, &fit, number);
+    heights::draw_ground(&mut page, &fit, &seen);
+    let area = fit.area(&seen);
+    draw_chains(&mut page, plan, number, &fit, &area);
+    heights::draw_heights(
+        &mut page,
+        plan,
+        face,
+        &fit,
+        area.low.x,
+        plan.levels.counter_top,
+    );
+    heights::draw(&mut page, plan, &fit, area.high.x);
+    name_openings(&mut page, face, &fit);
+    Some((page, fit.scale))
+}
+
+/// Everything but forms and the steel behind the boards.
+fn is_shown(part: &Part) -> bool {
+    match part.group {
+        Group::Forms => false,
+        Group::Framing => part.kind == PartKind::Sleeper,
+        Group::Boards | Group::Coats | Group::Counter | Group::Appliances => true,
+    }
+}
+
+fn draw_parts(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: usize) {
+    let weight = |part: &Part| match part.kind {
+        PartKind::Tile => 0,
+        PartKind::Slab => 2,
+        _ if part.face == Some(face) => 2,
+        _ => 1,
+    };
+    let strokes: Vec<_> = sight
+        .lines
+        .iter()
+        .map(|line| Stroke {
+            from: line.from,
+            to: line.to,
+            weight: weight(&scene.parts()[line.of]),
+        })
+        .collect();
+    let pens = [
+        (Layer::Detail, Pen::Fine),
+        (Layer::Detail, Pen::Thin),
+        (Layer::Outline, Pen::Medium),
+    ];
+    fit.draw(page, &strokes, &pens);
+}
+
+/// Openings and overall of the finished face below, cutouts and overall of the counter above.
+fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, area: &Bounds2) -> usize {
+    let face = &plan.faces[number];
+    let notation = plan.design.project.units;
+    let chain = |name: &str, built: &[f64]| Tier::new(notation, name, built, |s| fit.x(s));
+    let (start, end) = Layers::of(&plan.design.trade)
+        .finish
+        .ends(&plan.faces, number);
+    let ends = [start, end];
+    let edges = face.openings.iter().flat_map(|o| [o.s0, o.s1]);
+    let openings: Vec<f64> = ends.into_iter().chain(edges).collect();
+    let below: Vec<_> = [
+        chain("openings", &openings).filter(|t| t.stations.len() > 2),
+        chain("finished face", &ends),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
+    let counter = counter_ends(plan, face, number);
+    let cutouts = cutouts(plan, face);
+    let above: Vec<_> = counter
+        .map(|ends| {
+            let all: Vec<f64> = ends.into_iter().chain(cutouts).collect();
+            let cut = chain("cutouts", &all).filter(|t| t.stations.len() > 2);
+            [cut, chain("counter", &ends)]
+        })
+        .into_iter()
+        .flatten()
+        .flatten()
+        .collect();
+    let stack = |page: &mut Page, side, edge, tiers: &[Tier]| {
+        draw_stack(page, Axis { side, edge }, tiers).1
+    };
+    stack(page, Side::Below, area.low.y, &below) + stack(page, Side::Above, area.high.y, &above)
+}
+
+/// From where to where the counter's edge over this face runs.
+fn counter_ends(plan: &Plan, face: &Face, number: usize) -> Option<[f64; 2]> {
+    let s = |p: Point2| (p - face.start).dot(&face.along);
+    let sides = plan.counter.sides.iter().filter(|side| side.face == number);
+    let (low, high) = sides
+        .flat_map(|side| [s(side.start), s(side.end)])
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), s| {
+            (low.min(s), high.max(s))
+        });
+    (low < high).then_some([low, high])
+}
+
+/// The edges of the cutouts behind a working face.
+fn cutouts(plan: &Plan, face: &Face) -> Vec<f64> {
+    if face.side != crate::design::Side::Working {
+        return Vec::new();
+    }
+    let run = &plan.runs[face.run];
+    let s = |u: f64| (run.point(u, 0.0) - face.start).dot(&face.along);
+    let cutouts = plan.cutouts.iter().filter(|c| c.run == face.run);
+    cutouts.flat_map(|c| [s(c.u0), s(c.u1)]).collect()
+}
+
+fn name_openings(page: &mut Page, face: &Face, fit: &Fit) {
+    for opening in &face.openings {
+        let area = fit.area(&Bounds2 {
+            low: Point2::new(opening.s0, opening.z0),
+            high: Point2::new(opening.s1, opening.z1),
+        });
+        let mark = Mark {
+            text: opening.name.clone(),
+            area,
+        };
+        place_inside(page, &mark, LETTERS);
+    }
+}

@@ -1,0 +1,245 @@
+//! Part marks and names: on what they name, beside it, or at the end of a leader.
+
+use super::occupancy::{self, text_box};
+use super::page::{LETTERS, Page, Stand};
+use super::{Align, Dash, Layer, Pen, lettering};
+use crate::geometry::{Bounds2, Point2, Vector2, Vertex};
+
+/// A text and what it names, on the sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mark {
+    /// What is lettered.
+    pub text: String,
+    /// What is seen of the thing it names.
+    pub area: Bounds2,
+}
+
+/// From a thing to the mark beside it, millimetres.
+const BESIDE: f64 = 0.7;
+/// The longest leader.
+const LEADER: f64 = 70.0;
+/// Radius of the dot at the end of a leader.
+const DOT: f64 = 0.4;
+
+/// Places marks in the order given; says how many found no place.
+pub fn place_marks(page: &mut Page, marks: &[Mark]) -> usize {
+    let placed = |page: &mut Page, mark: &Mark| {
+        page.place(Layer::Note, &mark.text, LETTERS, on(mark))
+            || page.place(Layer::Note, &mark.text, LETTERS, beside(mark))
+            || lead_to(page, mark)
+    };
+    marks.iter().filter(|mark| !placed(page, mark)).count()
+}
+
+/// Names something inside its area where there is room, else by a leader; false when there is none at all.
+pub fn place_inside(page: &mut Page, mark: &Mark, height: f64) -> bool {
+    page.place(Layer::Note, &mark.text, height, inside(mark, height)) || lead_to(page, mark)
+}
+
+/// A stand by the middle of its room.
+fn about(middle: Point2, height: f64, angle: f64) -> Stand {
+    // From the baseline to the middle of the letters' room.
+    let drop = (1.08 - 0.33) / 2.0 * height;
+    let at = if angle == 0.0 {
+        middle - Vector2::new(0.0, drop)
+    } else {
+        middle + Vector2::new(drop, 0.0)
+    };
+    (at, Align::Centre, angle)
+}
+
+/// On the thing itself, level or upright, where the thing is large enough.
+fn on(mark: &Mark) -> Vec<Stand> {
+    let (long, high) = (
+        lettering::width(&mark.text, LETTERS) + 1.0,
+        1.41 * LETTERS + 0.6,
+    );
+    let area = &mark.area;
+    let level = area.width() >= long && area.height() >= high;
+    let upright = area.height() >= long && area.width() >= high;
+    let angles = [level.then_some(0.0), upright.then_some(90.0)];
+    let angles: Vec<f64> = angles.into_iter().flatten().collect();
+    let fractions = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
+    let at = |fx: f64, fy: f64| area.low + Vector2::new(area.width() * fx, area.height() * fy);
+    let mut stands = Vec::new();
+    for angle in angles {
+        for f in fractions {
+            let middle = if area.width() > area.height() {
+                at(f, 0.5)
+            } else {
+                at(0.5, f)
+            };
+            stands.push(about(middle, LETTERS, angle));
+        }
+    }
+    stands
+}
+
+/// Beside a long thing, along it first: near enough to need no leader.
+fn beside(mark: &Mark) -> Vec<Stand> {
+    let area = &mark.area;
+    let (half_long, half_high) = (
+        lettering::width(&mark.text, LETTERS) / 2.0,
+        1.41 * LETTERS / 2.0,
+    );
+    let tall = area.height() >= area.width();
+    let fractions = [0.5, 0.38, 0.62, 0.28, 0.72, 0.18, 0.82];
+    let mut stands = Vec::new();
+    // The text along the thing first, then across.
+    for along in [true, false] {
+        let angle = if tall == along { 90.0 } else { 0.0 };
+        let out = BESIDE + if along { half_high } else { half_long };
+        for f in fractions {
+            for side in [1.0, -1.0] {
+                let middle = if tall {
+                    let x = if side > 0.0 { area.high.x } else { area.low.x };
+                    Point2::new(x + side * out, area.low.y + f * area.height())
+                } else {
+                    let y = if side > 0.0 { area.high.y } else { area.low.y };
+                    Point2::new(area.low.x + f * area.width(), y + side * out)
+                };
+                stands.push(about(middle, LETTERS, angle));
+            }
+        }
+    }
+    stands
+}
+
+/// Inside a wide area: from its middle outwards.
+fn inside(mark: &Mark, height: f64) -> Vec<Stand> {
+    let area = &mark.area;
+    let (long, high) = (lettering::width(&mark.text, height), 1.41 * height);
+    let mut stands = Vec::new();
+    for (angle, width, tall) in [(0.0, long, high), (90.0, high, long)] {
+        let play = Vector2::new(area.width() - width, area.height() - tall) / 2.0;
+        if play.min() < 0.3 {
+            continue;
+        }
+        let shifts = [0.0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9];
+        for fx in shifts {
+            for fy in shifts {
+                let middle = area.centre() + Vector2::new(play.x * fx, play.y * fy);
+                stands.push(about(middle, height, angle));
+            }
+        }
+    }
+    stands
+}
+
+/// Places the text away from the thing with a leader that ends in a dot on it.
+fn lead_to(page: &mut Page, mark: &Mark) -> bool {
+    let foot = mark.area.centre();
+    let rings = (2..)
+        .map(|i| 2.5 * f64::from(i))
+        .take_while(|r| *r <= LEADER);
+    let found = rings
+        .flat_map(|r| (0..24).map(move |k| (r, f64::from(k) * 15.0 + 30.0)))
+        .map(|(r, angle)| {
+            let turn = nalgebra::Rotation2::new(angle.to_radians());
+            about(foot + turn * Vector2::new(r, 0.0), LETTERS, 0.0)
+        })
+        .filter(|&stand| page.has_room(&mark.text, LETTERS, stand))
+        .find_map(|stand| {
+            let room = text_box(stand.0, &mark.text, LETTERS, stand.1, stand.2);
+            let leader = leader(foot, &room)?;
+            page.taken().is_clear(leader).then_some((stand, leader))
+        });
+    let Some((stand, leader)) = found else {
+        return false;
+    };
+    page.text(Layer::Note, &mark.text, LETTERS, stand);
+    page.line(Layer::Note, Pen::Fine, Dash::Solid, leader[0], leader[1]);
+    dot(page, foot);
+    true
+}
+
+/// From the thing to the nearer end of the text, or to its middle from straight above or below.
+fn leader(foot: Point2, room: &Bounds2) -> Option<[Point2; 2]> {
+    let middle = room.centre();
+    let ends = if foot.x < room.low.x {
+        Point2::new(room.low.x - 0.4, middle.y)
+    } else if foot.x > room.high.x {
+        Point2::new(room.high.x + 0.4, middle.y)
+    } else if foot.y < room.low.y {
+        Point2::new(middle.x, room.low.y - 0.1)
+    } else {
+        Point2::new(middle.x, room.high.y + 0.1)
+    };
+    let leader = [foot, ends];
+    (!occupancy::crosses(leader, room)).then_some(leader)
+}
+
+fn dot(page: &mut Page, at: Point2) {
+    let points = vec![
+        Vertex::bent(at.x + DOT, at.y, 1.0),
+        Vertex::bent(at.x - DOT, at.y, 1.0),
+    ];
+    page.path(Layer::Note, None, Dash::Solid, points, true, Some(0.0));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalog::PaperKind;
+    use crate::drawing::{Scale, check};
+
+    fn area(x0: f64, y0: f64, x1: f64, y1: f64) -> Bounds2 {
+        Bounds2 {
+            low: Point2::new(x0, y0),
+            high: Point2::new(x1, y1),
+        }
+    }
+
+    fn page() -> Page {
+        Page::new(PaperKind::A3.landscape(), area(10.0, 10.0, 410.0, 287.0))
+    }
+
+    #[test]
+    fn marks_of_a_row_of_studs_keep_clear_of_studs_and_each_other() {
+        let mut page = page();
+        let mut marks = Vec::new();
+        // Studs 2 mm wide, doubled at the end, and a short cripple.
+        for (i, x) in [50.0, 75.0, 100.0, 102.0, 127.0].into_iter().enumerate() {
+            marks.push((format!("C-S{i:02}"), area(x, 100.0, x + 2.0, 150.0)));
+        }
+        marks.push(("C-K01".into(), area(135.0, 145.0, 137.0, 150.0)));
+        for (_, a) in &marks {
+            let corners = [
+                a.low,
+                Point2::new(a.high.x, a.low.y),
+                a.high,
+                Point2::new(a.low.x, a.high.y),
+            ];
+            let points = corners.iter().map(|p| Vertex::sharp(p.x, p.y)).collect();
+            page.path(
+                Layer::Outline,
+                Some(Pen::Medium),
+                Dash::Solid,
+                points,
+                true,
+                None,
+            );
+        }
+        let marks: Vec<_> = marks
+            .into_iter()
+            .map(|(text, area)| Mark { text, area })
+            .collect();
+        assert_eq!(place_marks(&mut page, &marks), 0);
+        let sheet = page.finish("s".into(), "s".into(), "1".into(), Scale::full());
+        check::texts_are_clear(&sheet).unwrap();
+    }
+
+    #[test]
+    fn a_crowded_thing_gets_a_leader_with_a_dot() {
+        let mut page = page();
+        let mark = Mark {
+            text: "C-SL01".into(),
+            area: area(100.0, 100.0, 104.0, 102.0),
+        };
+        page.reserve(area(80.0, 90.0, 124.0, 100.0));
+        page.reserve(area(80.0, 102.0, 124.0, 110.0));
+        assert!(lead_to(&mut page, &mark));
+        let sheet = page.finish("s".into(), "s".into(), "1".into(), Scale::full());
+        assert_eq!(sheet.items.len(), 3);
+    }
+}
