@@ -2,6 +2,7 @@
 
 use crate::design::{self, Design};
 use crate::diagnostics::{Finding, Place};
+use crate::drawing;
 use crate::mesh::{Defect, Model};
 use crate::parts::{self, Assembly, Group};
 use crate::plan::{self, Plan};
@@ -195,11 +196,16 @@ fn as_findings(defects: &[Defect]) -> Vec<Finding> {
         .collect()
 }
 
-fn drawings(_plan: &Plan, _assembly: &Assembly) -> OutputGroup {
+fn drawings(plan: &Plan, assembly: &Assembly) -> OutputGroup {
+    let sheets = drawing::sheets(plan, assembly);
+    let files = sheets.iter().map(|sheet| OutputFile {
+        path: format!("drawings/{}.svg", sheet.name),
+        bytes: write::svg(sheet).into_bytes(),
+    });
     OutputGroup {
         folder: "drawings",
         about: "elevations and plans to scale, one SVG a sheet",
-        files: Vec::new(),
+        files: files.collect(),
     }
 }
 

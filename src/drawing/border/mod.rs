@@ -4,4 +4,4 @@ mod frame;
 mod scale_bar;
 mod title_block;
 
-pub use frame::{Frame, paper_for};
+pub use frame::Frame;
