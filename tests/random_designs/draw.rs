@@ -68,6 +68,14 @@ const BOARDS: [(f64, f64, f64); 3] = [
     (2438.4, 1219.2, 12.7),
     (1200.0, 900.0, 10.0),
 ];
+const KINDS: [&str; 6] = [
+    "door",
+    "drawer",
+    "hatch",
+    "undercounter",
+    "vent",
+    "receptacle",
+];
 const SIDES: [&str; 4] = ["working", "seating", "left", "right"];
 
 fn appliance() -> impl Strategy<Value = Appliance> {
@@ -90,20 +98,12 @@ fn appliance() -> impl Strategy<Value = Appliance> {
 }
 
 fn opening() -> impl Strategy<Value = Opening> {
-    let kinds = [
-        "door",
-        "drawer",
-        "hatch",
-        "undercounter",
-        "vent",
-        "receptacle",
-    ];
     (
         -0.3..0.3,
         0.1..0.8,
         0.2..0.7,
         0.0..0.5,
-        prop::sample::select(&kinds[..]),
+        prop::sample::select(&KINDS[..]),
         prop::sample::select(&SIDES[..]),
     )
         .prop_map(|(shift, width, height, sill, kind, side)| Opening {

@@ -7,7 +7,7 @@ mod draw;
 mod overlap;
 mod steel;
 
-use islandwright::design::{self, Design};
+use islandwright::design;
 use islandwright::diagnostics::Finding;
 use islandwright::geometry::{Faceted, Solid};
 use islandwright::parts::{Assembly, PartKind};
