@@ -57,12 +57,15 @@ struct Rest {
     tiles: bool,
 }
 
-const SECTIONS: [(&str, &str); 4] = [
-    ("362S125-33", "362T125-33"),
-    ("250S125-18", "250T125-18"),
-    ("362S162-43", "362T125-43"),
-    ("600S162-54", "600T150-54"),
+/// Stud, track, and about how thick a panel of them is.
+const SECTIONS: [(&str, &str, f64); 4] = [
+    ("362S125-33", "362T125-33", 96.0),
+    ("250S125-18", "250T125-18", 67.0),
+    ("362S162-43", "362T125-43", 97.0),
+    ("600S162-54", "600T150-54", 158.0),
 ];
+/// Two flanges and something: the strip that a header or sill needs.
+const STRIP: f64 = 80.0;
 const BOARDS: [(f64, f64, f64); 3] = [
     (1524.0, 914.4, 12.7),
     (2438.4, 1219.2, 12.7),
@@ -77,12 +80,14 @@ const KINDS: [&str; 6] = [
     "receptacle",
 ];
 const SIDES: [&str; 4] = ["working", "seating", "left", "right"];
+/// Most openings are on the working side.
+const OPENING_SIDES: [&str; 6] = ["working", "working", "working", "seating", "left", "right"];
 
 fn appliance() -> impl Strategy<Value = Appliance> {
     (
         -0.3..0.3,
-        0.2..0.8,
-        0.3..0.8,
+        0.2..0.9,
+        0.3..1.05,
         0.1..0.5,
         0.0..0.3,
         prop::bool::weighted(0.3),
@@ -100,11 +105,11 @@ fn appliance() -> impl Strategy<Value = Appliance> {
 fn opening() -> impl Strategy<Value = Opening> {
     (
         -0.3..0.3,
-        0.1..0.8,
-        0.2..0.7,
-        0.0..0.5,
+        0.1..1.0,
+        0.2..1.05,
+        -0.1..0.6,
         prop::sample::select(&KINDS[..]),
-        prop::sample::select(&SIDES[..]),
+        prop::sample::select(&OPENING_SIDES[..]),
     )
         .prop_map(|(shift, width, height, sill, kind, side)| Opening {
             shift,
@@ -118,11 +123,11 @@ fn opening() -> impl Strategy<Value = Opening> {
 
 fn run() -> impl Strategy<Value = Run> {
     (
-        1000.0..4500.0,
-        500.0..1100.0,
+        500.0..3500.0,
+        550.0..1100.0,
         any::<bool>(),
         any::<bool>(),
-        prop::option::weighted(0.2, 0.2..0.8),
+        prop::option::weighted(0.001, 0.2..0.8),
         vec(appliance(), 0..3),
         vec(opening(), 0..4),
     )
@@ -139,18 +144,27 @@ fn run() -> impl Strategy<Value = Run> {
         )
 }
 
+/// Mostly all round, sometimes none or any.
+fn turndown_sides() -> impl Strategy<Value = Vec<&'static str>> {
+    prop_oneof![
+        4 => Just(SIDES.to_vec()),
+        1 => Just(Vec::new()),
+        1 => prop::sample::subsequence(SIDES.to_vec(), 0..=4),
+    ]
+}
+
 fn rest() -> impl Strategy<Value = Rest> {
     let trade = (
         0..SECTIONS.len(),
         300.0..620.0,
         0..BOARDS.len(),
-        prop::option::weighted(0.3, prop::sample::select(&SIDES[..])),
+        prop::option::weighted(0.2, prop::sample::select(&SIDES[1..])),
     );
-    let levels = (820.0..1120.0, 0.0..90.0, 30.0..80.0);
+    let levels = (820.0..1120.0, 10.0..90.0, 30.0..80.0);
     let counter = (
-        [0.0..60.0, 0.0..310.0, 0.0..60.0, 0.0..60.0],
-        (0.0..60.0, 25.0..60.0),
-        prop::sample::subsequence(SIDES.to_vec(), 0..=4),
+        [-1.0..40.0, -1.0..280.0, -1.0..40.0, -1.0..40.0],
+        (0.0..60.0, 25.0..45.0),
+        turndown_sides(),
         0_usize..5,
         0_usize..3,
         5.0..80.0,
@@ -194,7 +208,7 @@ fn spell(runs: &[Run], rest: &Rest) -> String {
 }
 
 fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
-    let (stud, track) = SECTIONS[rest.section];
+    let (stud, track, _) = SECTIONS[rest.section];
     let (length, width, thickness) = BOARDS[rest.board];
     writeln!(
         text,
@@ -219,7 +233,8 @@ fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
         mm(rest.height),
         mm(rest.gap)
     )?;
-    let o = rest.overhangs.map(mm);
+    // Mostly wide enough for the turndown to hang in front of the cladding.
+    let o = rest.overhangs.map(|o| mm((o + rest.turndown.1).max(0.0)));
     writeln!(text, "counter:\n  thickness: {}", mm(rest.slab))?;
     writeln!(
         text,
@@ -229,8 +244,8 @@ fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
     writeln!(
         text,
         "  turndown: {{ depth: {}, width: {}, sides: [{}] }}",
-        mm(rest.turndown.0),
-        mm(rest.turndown.1),
+        mm(drop),
+        mm(rim),
         rest.turndown_sides.join(", ")
     )?;
     let size = mm(rest.corner.min(15.0));
@@ -263,10 +278,12 @@ fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
 fn spell_runs(text: &mut String, runs: &[Run], rest: &Rest) -> std::fmt::Result {
     writeln!(text, "runs:")?;
     for (i, run) in runs.iter().enumerate() {
+        let (start, end) = corners(runs, i);
+        let length = run.length + start + end;
         writeln!(
             text,
             "  - name: run {i}\n    length: {}\n    depth: {}",
-            mm(run.length),
+            mm(length),
             mm(run.depth)
         )?;
         if i > 0 {
@@ -275,65 +292,87 @@ fn spell_runs(text: &mut String, runs: &[Run], rest: &Rest) -> std::fmt::Result 
             writeln!(text, "    turn: {turn}\n    passes: {passes}")?;
         }
         if let Some(share) = run.bulkhead {
-            writeln!(text, "    bulkheads: [{}]", mm(run.length * share))?;
+            writeln!(text, "    bulkheads: [{}]", mm(start + run.length * share))?;
         }
-        if let Some(side) = rest.wall {
+        let ends = [("left", 0), ("right", runs.len() - 1)];
+        let stands = |side: &&str| ends.iter().all(|e| e.0 != *side || e.1 == i);
+        if let Some(side) = rest.wall.filter(stands) {
             writeln!(text, "    walls: [{side}]")?;
         }
     }
     Ok(())
 }
 
-/// The middle and the width of the slot with a number, in a length cut into equal slots.
-fn slot(length: f64, count: usize, number: usize, shift: f64) -> (f64, f64) {
-    let width = length / count as f64;
-    (width * (number as f64 + 0.5 + shift * 0.3), width)
+/// How much of a run the corner squares at its ends take.
+fn corners(runs: &[Run], i: usize) -> (f64, f64) {
+    let depth = |k: Option<usize>| k.and_then(|k| runs.get(k)).map_or(0.0, |r| r.depth);
+    (depth(i.checked_sub(1)), depth(Some(i + 1)))
+}
+
+/// The middle and the width of the slot with a number, in a stretch cut into equal slots.
+fn slot((from, to): (f64, f64), count: usize, number: usize, shift: f64) -> (f64, f64) {
+    let width = (to - from).max(50.0) / count as f64;
+    (
+        from + width * (number as f64 + 0.5 + shift * 0.15),
+        width * 0.85,
+    )
 }
 
 fn spell_appliances(text: &mut String, runs: &[Run], rest: &Rest) -> std::fmt::Result {
     if runs.iter().all(|r| r.appliances.is_empty()) {
         return Ok(());
     }
+    let panel = SECTIONS[rest.section].2;
     writeln!(text, "appliances:")?;
     for (i, run) in runs.iter().enumerate() {
+        let (start, _) = corners(runs, i);
+        let clear = (start + panel, start + run.length - panel);
         for (k, a) in run.appliances.iter().enumerate() {
-            let (middle, room) = slot(run.length, run.appliances.len(), k, a.shift);
-            let (width, depth) = (
-                (room * a.width * 0.8).max(100.0),
-                (run.depth - 250.0) * a.depth,
-            );
+            let (middle, room) = slot(clear, run.appliances.len(), k, a.shift);
+            let depth = ((run.depth - 2.0 * panel) * a.depth).max(60.0);
+            let width = ((room - 100.0) * a.width).max(60.0);
             let height = (rest.height - rest.gap) * a.height + rest.slab;
             writeln!(text, "  - name: appliance {i}{k}\n    run: run {i}")?;
-            writeln!(
-                text,
-                "    at: {{ from: left, distance: {} }}",
-                mm(middle.max(1.0))
-            )?;
+            writeln!(text, "    at: {{ from: left, distance: {} }}", mm(middle))?;
             writeln!(
                 text,
                 "    cutout: {{ width: {}, depth: {}, corner_radius: {} }}",
                 mm(width),
-                mm(depth),
-                mm(depth * a.radius)
+                mm(if a.open { depth + panel } else { depth }),
+                mm(depth.min(width) * a.radius)
             )?;
             writeln!(text, "    body: {{ height: {} }}", mm(height))?;
             if a.open {
+                let panel_height = mm(height + 20.0);
                 writeln!(
                     text,
-                    "    front: {{ open: {{ panel_height: {} }} }}",
-                    mm(height + 20.0)
+                    "    front: {{ open: {{ panel_height: {panel_height} }} }}"
                 )?;
             } else {
-                let setback = (run.depth - depth) * 0.5;
-                writeln!(
-                    text,
-                    "    front: {{ closed: {{ setback: {} }} }}",
-                    mm(setback)
-                )?;
+                let setback = mm((run.depth - depth) * 0.5);
+                writeln!(text, "    front: {{ closed: {{ setback: {setback} }} }}")?;
             }
         }
     }
     Ok(())
+}
+
+/// The stretch of a side that openings may stand in, measured as the file measures it.
+fn stretch(runs: &[Run], i: usize, side: &str, panel: f64) -> (f64, f64) {
+    let (start, _) = corners(runs, i);
+    if matches!(side, "left" | "right") {
+        return (panel + 70.0, runs[i].depth - panel - 70.0);
+    }
+    (start + 2.0 * panel, start + runs[i].length - 2.0 * panel)
+}
+
+/// An end of the island is free only where no run joins.
+fn side_of(runs: usize, i: usize, side: &'static str) -> &'static str {
+    match side {
+        "left" if i > 0 => "working",
+        "right" if i + 1 < runs => "seating",
+        _ => side,
+    }
 }
 
 fn spell_openings(text: &mut String, runs: &[Run], rest: &Rest) -> std::fmt::Result {
@@ -343,42 +382,63 @@ fn spell_openings(text: &mut String, runs: &[Run], rest: &Rest) -> std::fmt::Res
     writeln!(text, "openings:")?;
     for (i, run) in runs.iter().enumerate() {
         for (k, o) in run.openings.iter().enumerate() {
-            let across = matches!(o.side, "left" | "right");
-            let (length, from) = if across {
-                (run.depth, "working")
-            } else {
-                (run.length, "left")
-            };
-            let (middle, room) = slot(length, run.openings.len(), k, o.shift);
-            let small = matches!(o.kind, "vent" | "receptacle");
-            let width = if small {
-                110.0
-            } else {
-                (room * o.width * 0.8).max(60.0)
-            };
-            let clear = rest.height - rest.gap - rest.slab;
-            let height = if small { 110.0 } else { clear * o.height };
-            writeln!(
-                text,
-                "  - name: opening {i}{k}\n    kind: {}\n    run: run {i}\n    side: {}",
-                o.kind, o.side
-            )?;
-            writeln!(
-                text,
-                "    at: {{ from: {from}, distance: {} }}",
-                mm(middle.max(1.0))
-            )?;
-            writeln!(
-                text,
-                "    width: {}\n    height: {}\n    sill: {}",
-                mm(width),
-                mm(height),
-                mm(rest.gap + clear * o.sill)
-            )?;
-            if matches!(o.kind, "drawer" | "undercounter") {
-                writeln!(text, "    body_depth: {}", mm(run.depth * 0.5))?;
-            }
+            spell_opening(text, runs, rest, (i, k), o)?;
         }
+    }
+    Ok(())
+}
+
+fn spell_opening(
+    text: &mut String,
+    runs: &[Run],
+    rest: &Rest,
+    (i, k): (usize, usize),
+    o: &Opening,
+) -> std::fmt::Result {
+    let panel = SECTIONS[rest.section].2;
+    let side = side_of(runs.len(), i, o.side);
+    let count = runs[i].openings.len();
+    let (middle, room) = slot(stretch(runs, i, side, panel), count, k, o.shift);
+    let from = if matches!(side, "left" | "right") {
+        "working"
+    } else {
+        "left"
+    };
+    // Below the tallest appliance as often as not.
+    let clear = rest.height - rest.gap - rest.slab - 12.0 - 2.0 * STRIP;
+    let sill = if o.sill < 0.0 {
+        rest.gap
+    } else {
+        rest.gap + STRIP + clear * o.sill
+    };
+    let (width, height) = if matches!(o.kind, "vent" | "receptacle") {
+        (110.0, 110.0)
+    } else {
+        let above = rest.gap + STRIP + clear - sill;
+        (
+            ((room - 100.0) * o.width).max(100.0),
+            (above * o.height).max(100.0),
+        )
+    };
+    let kind = o.kind;
+    writeln!(
+        text,
+        "  - name: opening {i}{k}\n    kind: {kind}\n    run: run {i}\n    side: {side}"
+    )?;
+    writeln!(
+        text,
+        "    at: {{ from: {from}, distance: {} }}",
+        mm(middle.max(1.0))
+    )?;
+    writeln!(
+        text,
+        "    width: {}\n    height: {}\n    sill: {}",
+        mm(width),
+        mm(height),
+        mm(sill)
+    )?;
+    if matches!(kind, "drawer" | "undercounter") {
+        writeln!(text, "    body_depth: {}", mm(runs[i].depth * 0.4))?;
     }
     Ok(())
 }

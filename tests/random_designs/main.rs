@@ -14,8 +14,8 @@ use islandwright::parts::{Assembly, PartKind};
 use islandwright::plan::{self, Plan};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, RngAlgorithm, TestCaseError, TestRng, TestRunner};
-use std::cell::Cell;
-use std::collections::BTreeSet;
+use std::cell::{Cell, RefCell};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A test takes this many designs, or as many as the environment says.
 const CASES: u32 = 60;
@@ -134,14 +134,28 @@ fn a_random_design_is_refused_in_words_or_built_without_fault() {
     let rng = TestRng::deterministic_rng(RngAlgorithm::ChaCha);
     let mut runner = TestRunner::new_with_rng(config, rng);
     let built = Cell::new(0_u32);
+    let refused = RefCell::new(BTreeMap::<String, u32>::new());
     let done = runner.run(&draw::file(), |text| match plan_of(&text) {
-        Err(findings) => check_refusal(&text, &findings),
+        Err(findings) => {
+            for finding in &findings {
+                *refused
+                    .borrow_mut()
+                    .entry(finding.code.to_owned())
+                    .or_default() += 1;
+            }
+            check_refusal(&text, &findings)
+        }
         Ok(plan) => {
             built.set(built.get() + 1);
             check_built(&plan, &text)
         }
     });
-    println!("{} of {} designs could be built", built.get(), cases());
+    println!(
+        "{} of {} designs could be built; refused for {:?}",
+        built.get(),
+        cases(),
+        refused.borrow()
+    );
     if let Err(fault) = done {
         panic!("{fault}");
     }
