@@ -233,8 +233,12 @@ fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
         mm(rest.height),
         mm(rest.gap)
     )?;
+    let (drop, mut rim) = rest.turndown;
+    if rest.edge == 2 && !rest.turndown_sides.is_empty() {
+        rim = rim.max((rest.slab + drop) / 2.0 + 2.0);
+    }
     // Mostly wide enough for the turndown to hang in front of the cladding.
-    let o = rest.overhangs.map(|o| mm((o + rest.turndown.1).max(0.0)));
+    let o = rest.overhangs.map(|o| mm((o + rim).max(0.0)));
     writeln!(text, "counter:\n  thickness: {}", mm(rest.slab))?;
     writeln!(
         text,

@@ -8,6 +8,8 @@ use islandwright::plan::{Face, Plan};
 const NEAR: f64 = 1e-3;
 /// Where a board's screws stand from its edge, millimetres: 3/8 in (reference-values.md).
 const SCREW: f64 = 9.5;
+/// How far a corner's stud may stand back from the corner, in its track, millimetres.
+const CORNER: f64 = 4.0;
 /// The farthest that two samples of a board's edge are apart, millimetres.
 const STEP: f64 = 40.0;
 
@@ -140,7 +142,7 @@ fn loose_edges(
         for k in 0..samples {
             let share = (k as f64 + 0.5) / samples as f64;
             let edge = [from[0] + along[0] * share, from[1] + along[1] * share];
-            let s = (edge[0] + inwards[0] * SCREW).clamp(1.0, face.length - 1.0);
+            let s = (edge[0] + inwards[0] * SCREW).clamp(CORNER, face.length - CORNER);
             let z = edge[1] + inwards[1] * SCREW;
             let held = covers.iter().any(|c| {
                 c.s0 - NEAR <= s && s <= c.s1 + NEAR && c.z0 - NEAR <= z && z <= c.z1 + NEAR
