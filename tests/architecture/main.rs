@@ -119,7 +119,7 @@ fn only_the_command_line_touches_files_clock_environment_and_terminal() {
             continue;
         }
         for named in paths(&source) {
-            let machine = ["fs", "env", "time", "process", "net", "thread"];
+            let machine = ["fs", "env", "time", "process", "net"];
             if named.names[0] == "std"
                 && named
                     .names

@@ -127,7 +127,7 @@ fn run() -> impl Strategy<Value = Run> {
         550.0..1100.0,
         any::<bool>(),
         any::<bool>(),
-        prop::option::weighted(0.001, 0.2..0.8),
+        prop::option::weighted(0.15, 0.2..0.8),
         vec(appliance(), 0..3),
         vec(opening(), 0..4),
     )
