@@ -1,3 +1,7 @@
 //! The command; see the library for how it works.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    islandwright::cli::main()
+}

@@ -14,6 +14,7 @@ mod given;
 mod island;
 mod nearest;
 mod read;
+mod schema;
 mod trade;
 mod tree;
 
@@ -26,4 +27,5 @@ pub use island::{
 };
 pub use nearest::nearest;
 pub use read::{Reading, read};
+pub use schema::{schema, schema_text};
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};

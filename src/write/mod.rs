@@ -1,12 +1,16 @@
 //! Files from values: each format in one module that spells its own numbers. Nothing here touches the disk.
 
 mod dxf;
+mod findings_json;
+mod findings_text;
 mod parts_list;
 mod pdf;
 mod stl;
 mod svg;
 
 pub use self::dxf::dxf;
+pub use self::findings_json::findings_json;
+pub use self::findings_text::findings_text;
 pub use self::parts_list::parts_list;
 pub use self::pdf::{PdfError, PdfInfo, pdf};
 pub use self::stl::stl;

@@ -1,0 +1,155 @@
+//! The commands and their options.
+
+use crate::pipeline::{Length, Product, tolerance};
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::path::PathBuf;
+
+/// Builds an outdoor kitchen island from one parameter file: solids, drawings, and a full-size counter template.
+#[derive(Debug, Parser)]
+#[command(
+    name = "islandwright",
+    version,
+    arg_required_else_help = true,
+    max_term_width = 100
+)]
+#[command(after_help = "\
+Examples:
+  islandwright new kitchen.yaml --shape corner     write a starter file
+  islandwright check kitchen.yaml                  say what is wrong with it
+  islandwright build kitchen.yaml                  build everything into out/kitchen/
+
+The program computes; it does not license. Structure, gas, electricity, dust, wet cement and lifting can hurt
+people: the local code, the appliances' own instructions and licensed trades decide.")]
+pub(super) struct Cli {
+    #[command(subcommand)]
+    pub(super) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    New(NewArgs),
+    Check(CheckArgs),
+    Build(BuildArgs),
+    /// Print the JSON Schema of the parameter file, for editors that complete and check it
+    Schema,
+    Completions(CompletionsArgs),
+}
+
+/// Write a commented starter file; never overwrites one
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  islandwright new kitchen.yaml
+  islandwright new kitchen.yaml --shape u --units metric")]
+pub(super) struct NewArgs {
+    /// The file to write; it must not exist yet
+    pub(super) file: PathBuf,
+    /// The shape of the island
+    #[arg(long, value_enum, default_value = "straight")]
+    pub(super) shape: Shape,
+    /// The units of the file
+    #[arg(long, value_enum, default_value = "imperial")]
+    pub(super) units: UnitsArg,
+}
+
+/// Read, resolve and plan a parameter file, and say what is wrong with it
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Exit code: 0 nothing wrong or cautions only, 1 a check fails, 2 the file cannot be used.
+
+Examples:
+  islandwright check kitchen.yaml
+  islandwright check kitchen.yaml --format json")]
+pub(super) struct CheckArgs {
+    /// The parameter file
+    pub(super) file: PathBuf,
+    /// How the findings are printed
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) format: Format,
+}
+
+/// Build everything and write it under out/<file stem>/
+#[derive(Debug, Args)]
+#[command(after_help = "\
+What is written is listed in manifest.json. A file that the program did not write, or that was changed since, is never
+overwritten or deleted; a build that fails leaves the earlier output as it was.
+
+Examples:
+  islandwright build kitchen.yaml
+  islandwright build kitchen.yaml --only template
+  islandwright build kitchen.yaml --out /tmp/trial --tolerance 0.05mm --timings")]
+pub(super) struct BuildArgs {
+    /// The parameter file
+    pub(super) file: PathBuf,
+    /// The folder in which the island's own folder is made
+    #[arg(long, default_value = "out", value_name = "DIR")]
+    pub(super) out: PathBuf,
+    /// Build only these; everything else stays as it is
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "WHAT")]
+    pub(super) only: Vec<Only>,
+    /// How far a chord may stand off the curve it is for, with its unit
+    #[arg(long, default_value = "0.2 mm", value_parser = tolerance, value_name = "LENGTH")]
+    pub(super) tolerance: Length,
+    /// Say how long each stage took
+    #[arg(long)]
+    pub(super) timings: bool,
+}
+
+/// Print a script that completes commands and options in a shell
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  islandwright completions bash > ~/.local/share/bash-completion/completions/islandwright
+  islandwright completions fish > ~/.config/fish/completions/islandwright.fish")]
+pub(super) struct CompletionsArgs {
+    /// The shell
+    #[arg(value_enum)]
+    pub(super) shell: clap_complete::Shell,
+}
+
+/// The shape of a starter island.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Shape {
+    /// One run
+    Straight,
+    /// Two runs in an L
+    Corner,
+    /// Three runs in a U
+    U,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum UnitsArg {
+    /// Feet and inches
+    Imperial,
+    /// Millimetres
+    Metric,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Format {
+    /// For people
+    Text,
+    /// For programs
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Only {
+    /// Solids as STL
+    Models,
+    /// Elevations and plans
+    Drawings,
+    /// The full-size counter template
+    Template,
+}
+
+impl Only {
+    pub(super) fn product(self) -> Product {
+        match self {
+            Self::Models => Product::Models,
+            Self::Drawings => Product::Drawings,
+            Self::Template => Product::Template,
+        }
+    }
+}

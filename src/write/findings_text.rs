@@ -1,0 +1,120 @@
+//! Findings as text for people, each with the line of the file it is about.
+
+use crate::diagnostics::{Finding, Verdict};
+use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
+use std::fmt::Write;
+
+/// How much of a long line is shown before and after the place.
+const AROUND: usize = 60;
+
+/// Findings about a parameter file, one block each, and a count at the end. With `coloured`, terminal colours.
+pub fn findings_text(path: &str, source: &str, findings: &[Finding], coloured: bool) -> String {
+    if findings.is_empty() {
+        return String::new();
+    }
+    let renderer = if coloured {
+        Renderer::styled()
+    } else {
+        Renderer::plain()
+    };
+    let lines: Vec<&str> = source.lines().collect();
+    let mut text = String::new();
+    for finding in findings {
+        text.push_str(&block(&renderer, path, &lines, finding));
+        text.push_str("\n\n");
+    }
+    let count = |verdict| findings.iter().filter(|f| f.verdict == verdict).count();
+    let counts: Vec<String> = [
+        Verdict::Error,
+        Verdict::Fail,
+        Verdict::Caution,
+        Verdict::NotChecked,
+    ]
+    .into_iter()
+    .filter(|v| count(*v) > 0)
+    .map(|v| format!("{} {}", count(v), v.word()))
+    .collect();
+    let _ = writeln!(text, "{path}: {}", counts.join(", "));
+    text
+}
+
+fn block(renderer: &Renderer, path: &str, lines: &[&str], finding: &Finding) -> String {
+    let level = match finding.verdict {
+        Verdict::Error => Level::ERROR,
+        Verdict::Fail => Level::ERROR.with_name("fail"),
+        Verdict::Caution => Level::WARNING.with_name("caution"),
+        Verdict::Pass | Verdict::NotChecked => Level::NOTE.with_name(finding.verdict.word()),
+    };
+    let title = level.primary_title(finding.found.as_str()).id(finding.code);
+    let place = &finding.place;
+    let line = place.line.checked_sub(1).and_then(|n| lines.get(n));
+    let mut group = match line {
+        Some(line) => {
+            let window = Window::around(line, place.column, place.length);
+            let marked = AnnotationKind::Primary.span(window.from..window.to);
+            let snippet = Snippet::source(window.text)
+                .path(format!("{path}:{}:{}", place.line, place.column))
+                .line_start(place.line)
+                .annotation(marked.label(place.key.clone()));
+            title.element(snippet)
+        }
+        None => title.element(Origin::path(path.to_owned())),
+    };
+    if !finding.limit.is_empty() {
+        let source = if finding.source.is_empty() {
+            String::new()
+        } else {
+            format!(" ({})", finding.source)
+        };
+        group = group.element(
+            Level::NOTE
+                .with_name("limit")
+                .message(format!("{}{source}", finding.limit)),
+        );
+    }
+    if !finding.hint.is_empty() {
+        group = group.element(Level::HELP.message(finding.hint.as_str()));
+    }
+    renderer.render(&[group])
+}
+
+/// The part of a line round the offending text, control characters made visible.
+struct Window {
+    text: String,
+    from: usize,
+    to: usize,
+}
+
+impl Window {
+    fn around(line: &str, column: usize, length: usize) -> Self {
+        let start = column.saturating_sub(1);
+        let skipped = start.saturating_sub(AROUND);
+        let mut text = String::new();
+        let (mut from, mut to) = (None, None);
+        let end = start + length.clamp(1, AROUND);
+        for (i, c) in line.chars().enumerate().skip(skipped).take(3 * AROUND) {
+            if i == start {
+                from = Some(text.len());
+            }
+            if i == end {
+                to = Some(text.len());
+            }
+            text.push(visible(c));
+        }
+        let from = from.unwrap_or(text.len());
+        let to = to.unwrap_or(text.len()).max(from);
+        Self { text, from, to }
+    }
+}
+
+fn visible(c: char) -> char {
+    match c {
+        '\t' => ' ',
+        c if c.is_control()
+            || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}') =>
+        {
+            '\u{fffd}'
+        }
+        c => c,
+    }
+}
