@@ -10,6 +10,7 @@
 //! ```
 
 pub mod catalog;
+pub mod cli;
 pub mod design;
 pub mod diagnostics;
 pub mod drawing;

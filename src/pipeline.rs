@@ -6,7 +6,7 @@ use crate::drawing;
 use crate::mesh::{Defect, Model};
 use crate::parts::{self, Assembly, Group};
 use crate::plan::{self, Plan};
-use crate::units::Length;
+use crate::units::{Length, parse_length};
 use crate::write;
 
 /// A step of the work, in the order it is done.
@@ -82,6 +82,19 @@ impl Default for Options {
             outputs: Output::ALL.to_vec(),
             tolerance: Length::millimetres(0.1),
         }
+    }
+}
+
+/// Reads the tolerance of curves from the command line.
+///
+/// # Errors
+/// When it is not a length with its unit, or not between 0.001 mm and 10 mm.
+pub fn tolerance(text: &str) -> Result<Length, String> {
+    let length = parse_length(text).map_err(|e| e.to_string())?;
+    if (0.001..=10.0).contains(&length.mm()) {
+        Ok(length)
+    } else {
+        Err(format!("{length} is not between 0.001 mm and 10 mm"))
     }
 }
 

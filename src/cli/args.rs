@@ -1,6 +1,6 @@
 //! The commands and their options.
 
-use crate::pipeline::{Length, Product, tolerance};
+use crate::pipeline::{Output, tolerance};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
@@ -18,8 +18,8 @@ Examples:
   islandwright check kitchen.yaml                  say what is wrong with it
   islandwright build kitchen.yaml                  build everything into out/kitchen/
 
-The program computes; it does not license. Structure, gas, electricity, dust, wet cement and lifting can hurt
-people: the local code, the appliances' own instructions and licensed trades decide.")]
+The program computes; it does not license. Structure, gas, electricity, dust, wet cement and lifting can hurt people: \
+the local code, the appliances' own instructions and licensed trades decide.")]
 pub(super) struct Cli {
     #[command(subcommand)]
     pub(super) command: Command,
@@ -71,7 +71,7 @@ pub(super) struct CheckArgs {
 /// Build everything and write it under out/<file stem>/
 #[derive(Debug, Args)]
 #[command(after_help = "\
-What is written is listed in manifest.json. A file that the program did not write, or that was changed since, is never
+What is written is listed in manifest.json. A file that the program did not write, or that was changed since, is never \
 overwritten or deleted; a build that fails leaves the earlier output as it was.
 
 Examples:
@@ -88,8 +88,8 @@ pub(super) struct BuildArgs {
     #[arg(long, value_enum, value_delimiter = ',', value_name = "WHAT")]
     pub(super) only: Vec<Only>,
     /// How far a chord may stand off the curve it is for, with its unit
-    #[arg(long, default_value = "0.2 mm", value_parser = tolerance, value_name = "LENGTH")]
-    pub(super) tolerance: Length,
+    #[arg(long, default_value = "0.1 mm", value_parser = known_tolerance, value_name = "LENGTH")]
+    pub(super) tolerance: String,
     /// Say how long each stage took
     #[arg(long)]
     pub(super) timings: bool,
@@ -145,11 +145,16 @@ pub(super) enum Only {
 }
 
 impl Only {
-    pub(super) fn product(self) -> Product {
+    pub(super) fn output(self) -> Output {
         match self {
-            Self::Models => Product::Models,
-            Self::Drawings => Product::Drawings,
-            Self::Template => Product::Template,
+            Self::Models => Output::Models,
+            Self::Drawings => Output::Drawings,
+            Self::Template => Output::Template,
         }
     }
+}
+
+/// Refuses a tolerance while the arguments are read, so that the message names the option.
+fn known_tolerance(text: &str) -> Result<String, String> {
+    tolerance(text).map(|_| text.to_owned())
 }

@@ -6,23 +6,21 @@ use super::outcome::{Outcome, Trouble};
 use super::progress::Progress;
 use super::{console, input, summary};
 use crate::diagnostics::{Finding, Verdict};
-use crate::pipeline::{self, Options, Product};
+use crate::pipeline::{self, Options};
 use crate::write::findings_text;
 
 pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     let input = input::read(&args.file)?;
-    let only: Vec<Product> = if args.only.is_empty() {
-        Product::ALL.to_vec()
-    } else {
-        args.only.iter().copied().map(Only::product).collect()
+    let tolerance = pipeline::tolerance(&args.tolerance).map_err(|e| Trouble::new(e, ""))?;
+    let mut options = Options {
+        tolerance,
+        ..Options::default()
     };
+    if !args.only.is_empty() {
+        options.outputs = args.only.iter().copied().map(Only::output).collect();
+    }
     let progress = Progress::new();
-    let options = Options {
-        only: &only,
-        tolerance: args.tolerance,
-        on_stage: &|stage| progress.stage(stage),
-    };
-    let built = pipeline::build(&input.text, &input.name, &options);
+    let built = pipeline::build(&input.text, &options, &mut |s| progress.stage(s.name()));
     let built = match built {
         Ok(built) => built,
         Err(findings) => {
@@ -33,7 +31,7 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     };
     progress.stage("write");
     let folder = Folder::open(args.out.join(&input.stem))?;
-    folder.store(&input.name, &built.outputs, &only)?;
+    folder.store(&input.name, &built.groups)?;
     let timings = progress.finish();
     let notable: Vec<Finding> = built
         .findings
@@ -42,7 +40,7 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
         .cloned()
         .collect();
     say(&input, &notable);
-    console::out(&summary::table(folder.path(), &built.outputs));
+    console::out(&summary::table(folder.path(), &built.groups));
     if args.timings {
         console::err(&summary::timings(&timings));
     }

@@ -8,7 +8,7 @@ use crate::write::{findings_json, findings_text};
 
 pub(super) fn run(args: &CheckArgs) -> Result<Outcome, Trouble> {
     let input = input::read(&args.file)?;
-    let findings = pipeline::check(&input.text).unwrap_or_else(|errors| errors);
+    let findings = pipeline::check(&input.text).err().unwrap_or_default();
     let text = match args.format {
         Format::Json => findings_json(&input.path, &input.text, &findings),
         Format::Text if findings.is_empty() => format!("{}: nothing wrong\n", input.path),

@@ -2,7 +2,7 @@
 
 use super::manifest::{Entry, Manifest, NAME, sha256};
 use super::outcome::Trouble;
-use crate::pipeline::{OutputFile, Product};
+use crate::pipeline::{OutputFile, OutputGroup};
 use std::fs::{self, OpenOptions};
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
@@ -41,16 +41,16 @@ impl Folder {
         &self.path
     }
 
-    /// Writes all outputs or none, takes stale ones of the same products away, and brings the manifest up to date.
-    pub(super) fn store(
-        &self,
-        source: &str,
-        outputs: &[OutputFile],
-        products: &[Product],
-    ) -> Result<(), Trouble> {
-        let fresh: Vec<_> = outputs.iter().map(Entry::of).collect();
+    /// Writes all outputs or none, takes stale ones of the same groups away, and brings the manifest up to date.
+    pub(super) fn store(&self, source: &str, groups: &[OutputGroup]) -> Result<(), Trouble> {
+        let outputs = || {
+            groups
+                .iter()
+                .flat_map(|g| g.files.iter().map(move |f| (g, f)))
+        };
+        let fresh: Vec<_> = outputs().map(|(g, f)| Entry::of(g, f)).collect();
         let mut changed = Vec::new();
-        for (output, entry) in outputs.iter().zip(&fresh) {
+        for ((_, output), entry) in outputs().zip(&fresh) {
             if self.must_write(entry)? {
                 changed.push(output);
             }
@@ -58,7 +58,7 @@ impl Folder {
         let earlier = self.earlier.as_ref().map_or(&[][..], |m| &m.files);
         let interrupted = self.earlier.as_ref().map_or(&[][..], |m| &m.replacing);
         let gone = |e: &Entry| fresh.iter().all(|f| f.file != e.file);
-        let built = |e: &Entry| products.iter().any(|p| is_of(&e.file, *p));
+        let built = |e: &Entry| groups.iter().any(|g| is_of(&e.file, g));
         let kept = earlier.iter().filter(|e| gone(e) && !built(e)).cloned();
         let stale: Vec<_> = earlier
             .iter()
@@ -155,8 +155,8 @@ impl Folder {
     }
 }
 
-fn is_of(file: &str, product: Product) -> bool {
-    file.split('/').next() == Some(product.folder())
+fn is_of(file: &str, group: &OutputGroup) -> bool {
+    file.split('/').next() == Some(group.folder)
 }
 
 /// The bytes of a file; `None` when there is none.

@@ -1,6 +1,6 @@
 //! `manifest.json`: what the program wrote into a folder, so that it knows its own files again.
 
-use crate::pipeline::OutputFile;
+use crate::pipeline::{OutputFile, OutputGroup};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::path::{Component, Path};
@@ -40,12 +40,12 @@ pub(super) struct Entry {
 
 impl Entry {
     /// The entry of an output.
-    pub(super) fn of(output: &OutputFile) -> Self {
+    pub(super) fn of(group: &OutputGroup, output: &OutputFile) -> Self {
         Self {
             file: output.path.clone(),
             bytes: output.bytes.len(),
             sha256: sha256(&output.bytes),
-            about: output.about.to_owned(),
+            about: group.about.to_owned(),
         }
     }
 

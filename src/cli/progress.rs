@@ -1,6 +1,6 @@
 //! The progress bar and the timings.
 
-use crate::pipeline::STAGES;
+use crate::pipeline::Stage;
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use std::cell::RefCell;
 use std::io::IsTerminal;
@@ -20,7 +20,7 @@ impl Progress {
         } else {
             ProgressDrawTarget::hidden()
         };
-        let bar = ProgressBar::with_draw_target(Some(STAGES.len() as u64 + 1), target);
+        let bar = ProgressBar::with_draw_target(Some(Stage::ALL.len() as u64 + 1), target);
         if let Ok(style) = ProgressStyle::with_template("{bar:30} {msg}") {
             bar.set_style(style);
         }

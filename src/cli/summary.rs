@@ -1,34 +1,24 @@
 //! What a build says at its end.
 
-use crate::pipeline::OutputFile;
+use crate::pipeline::OutputGroup;
 use comfy_table::{CellAlignment, Table, presets};
 use std::fmt::Write;
 use std::path::Path;
 use std::time::Duration;
 
-/// A short table of what was written and how to use it: files of one use in one folder share a row.
-pub(super) fn table(folder: &Path, outputs: &[OutputFile]) -> String {
-    let mut rows: Vec<(String, &str, usize, usize)> = Vec::new();
-    for output in outputs {
-        let (within, bare) = output.path.rsplit_once('/').unwrap_or(("", &output.path));
-        let row = rows
-            .iter_mut()
-            .find(|r| r.1 == output.about && r.0.rsplit_once('/').map_or("", |s| s.0) == within);
-        match row {
-            Some(row) => {
-                row.0 = format!("{within}/*{}", ending(bare));
-                row.2 += 1;
-                row.3 += output.bytes.len();
-            }
-            None => rows.push((output.path.clone(), output.about, 1, output.bytes.len())),
-        }
-    }
+/// A short table of what was written and how to use it, one row a folder.
+pub(super) fn table(folder: &Path, groups: &[OutputGroup]) -> String {
     let mut table = Table::new();
-    table.load_preset(presets::NOTHING);
-    table.set_header(["file", "files", "kB", "use"]);
-    for (file, about, count, bytes) in rows {
-        let kilobytes = bytes.div_ceil(1000).to_string();
-        table.add_row([file, count.to_string(), kilobytes, about.to_owned()]);
+    table.load_style(presets::NOTHING);
+    table.set_header(["folder", "files", "kB", "use"]);
+    for group in groups.iter().filter(|g| !g.files.is_empty()) {
+        let bytes: usize = group.files.iter().map(|f| f.bytes.len()).sum();
+        table.add_row([
+            format!("{}/", group.folder),
+            group.files.len().to_string(),
+            bytes.div_ceil(1000).to_string(),
+            group.about.to_owned(),
+        ]);
     }
     for right in [1, 2] {
         if let Some(column) = table.column_mut(right) {
@@ -41,10 +31,6 @@ pub(super) fn table(folder: &Path, outputs: &[OutputFile]) -> String {
         text.push('\n');
     }
     text
-}
-
-fn ending(name: &str) -> &str {
-    name.rfind('.').map_or("", |dot| &name[dot..])
 }
 
 /// How long each stage took.

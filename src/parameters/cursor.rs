@@ -59,10 +59,10 @@ impl<'a> Cursor<'a> {
         self.log.settle(&self.place(), result)
     }
 
-    fn text(&self) -> Result<&'a str, Fault> {
+    fn text(&self, expected: &str) -> Result<&'a str, Fault> {
         match &self.node.content {
             Content::Scalar(text) => Ok(text),
-            _ => Err(self.mismatch("a text", String::new())),
+            _ => Err(self.mismatch(expected, String::new())),
         }
     }
 
@@ -154,13 +154,16 @@ impl<'de, 'a: 'de> Deserializer<'de> for Cursor<'a> {
     }
 
     fn deserialize_string<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        let text = self.text()?;
+        let text = self.text("a text")?;
         let result = visitor.visit_str(text);
         self.settle(result)
     }
 
+    /// Only a `Dimension` asks for a borrowed text.
     fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        self.deserialize_string(visitor)
+        let text = self.text("a length such as 24 in")?;
+        let result = visitor.visit_str(text);
+        self.settle(result)
     }
 
     fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {

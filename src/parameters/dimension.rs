@@ -1,7 +1,7 @@
 //! A length as the file writes it.
 
 use crate::units::{Length, parse_length};
-use serde::de::{Deserialize, Deserializer, Error};
+use serde::de::{Deserialize, Deserializer, Error, Visitor};
 
 /// A length with its unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -9,8 +9,21 @@ pub struct Dimension(pub Length);
 
 impl<'de> Deserialize<'de> for Dimension {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(deserializer)?;
-        parse_length(&text).map(Self).map_err(D::Error::custom)
+        deserializer.deserialize_str(LengthVisitor)
+    }
+}
+
+struct LengthVisitor;
+
+impl Visitor<'_> for LengthVisitor {
+    type Value = Dimension;
+
+    fn expecting(&self, f: &mut std::fmt::Formatter) -> std::fmt::Result {
+        f.write_str("a length with its unit")
+    }
+
+    fn visit_str<E: Error>(self, text: &str) -> Result<Dimension, E> {
+        parse_length(text).map(Dimension).map_err(E::custom)
     }
 }
 

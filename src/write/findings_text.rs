@@ -53,7 +53,7 @@ fn block(renderer: &Renderer, path: &str, lines: &[&str], finding: &Finding) -> 
             let window = Window::around(line, place.column, place.length);
             let marked = AnnotationKind::Primary.span(window.from..window.to);
             let snippet = Snippet::source(window.text)
-                .path(format!("{path}:{}:{}", place.line, place.column))
+                .path(path.to_owned())
                 .line_start(place.line)
                 .annotation(marked.label(place.key.clone()));
             title.element(snippet)
