@@ -2,6 +2,7 @@
 
 mod assembly;
 mod cladding;
+mod fixtures;
 mod framing;
 mod part;
 mod plate;
@@ -16,5 +17,6 @@ pub fn build(plan: &Plan) -> Assembly {
     let mut assembly = Assembly::default();
     assembly.extend(framing::pieces(plan));
     assembly.extend(cladding::pieces(plan));
+    assembly.extend(fixtures::pieces(plan));
     assembly
 }
