@@ -97,10 +97,16 @@ pub(super) fn turndown(
     if depth <= design.trade.substrate_thickness.mm() + 1e-9 {
         return;
     }
+    // Tiles may stand farther out than the finish coat, and they reach to the top of the cladding.
+    let proud = design.tile_band.as_ref().map_or(0.0, |band| {
+        (band.tile_thickness.value - design.trade.finish_coat.value)
+            .mm()
+            .max(0.0)
+    });
     let mut named = Vec::new();
     for side in sides.iter().filter(|s| s.side.dropped).map(|s| &s.side) {
         let over = design.counter.overhang.of(faces[side.face].side);
-        if width <= over.mm() + 1e-9 || named.contains(&faces[side.face].side) {
+        if width + proud <= over.mm() + 1e-9 || named.contains(&faces[side.face].side) {
             continue;
         }
         named.push(faces[side.face].side);
@@ -109,10 +115,10 @@ pub(super) fn turndown(
                 "plan-turndown",
                 &over.place,
                 format!(
-                    "the turndown is {} thick, but the counter passes the finished face of the {} by only {}",
+                    "the turndown is {} thick, but the counter passes the cladding of the {} by only {}",
                     spell(design, width),
                     faces[side.face].side.name(),
-                    spell(design, over.mm())
+                    spell(design, over.mm() - proud)
                 ),
             )
             .hint("give that side more overhang, make the turndown thinner, or no deeper than the substrate"),
