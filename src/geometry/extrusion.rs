@@ -166,7 +166,7 @@ impl Prism {
 mod tests {
     use super::*;
     use crate::catalog::SteelSection;
-    use crate::geometry::proof::prove;
+    use crate::geometry::proof::{prove, prove_boundary};
     use crate::geometry::{Region, Slot, Solid};
     use std::f64::consts::PI;
 
@@ -201,6 +201,7 @@ mod tests {
         assert!((lost - expected).abs() < 1e-6, "{lost} for {expected}");
         prove(&whole);
         prove(&punched);
+        prove_boundary(&punched, 0.01);
     }
 
     #[test]
@@ -217,7 +218,8 @@ mod tests {
         };
         assert!((bar.volume() - 30.0 * 40.0 * 515.0).abs() < 1e-6);
         assert!((bar.bounds().high.z - 530.0).abs() < 1e-9);
-        prove(&Solid::Extrusion(bar));
+        prove(&Solid::Extrusion(bar.clone()));
+        prove_boundary(&Solid::Extrusion(bar), 0.01);
     }
 
     #[test]
@@ -234,8 +236,8 @@ mod tests {
         };
         assert!((bar.bounds().high.z - 150.0).abs() < 1e-9);
         assert!((bar.volume() - PI * 400.0 * 130.0).abs() < 1e-6);
-        let wedge = |tolerance| Solid::Extrusion(bar.clone()).faceted(tolerance).check();
-        assert_eq!(wedge(0.05), Ok(()));
+        prove(&Solid::Extrusion(bar.clone()));
+        prove_boundary(&Solid::Extrusion(bar), 0.02);
     }
 
     #[test]
@@ -247,7 +249,9 @@ mod tests {
                 Outline::rectangle(350.0, 100.0, 550.0, 300.0),
             ],
         };
-        prove(&Solid::extrusion(plate, 16.0));
+        let plate = Solid::extrusion(plate, 16.0);
+        prove(&plate);
+        prove_boundary(&plate, 0.1);
     }
 
     #[test]

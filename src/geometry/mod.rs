@@ -5,6 +5,7 @@
 
 mod bend;
 mod bounds;
+mod brep;
 mod difference;
 mod extrusion;
 mod faceted;
@@ -22,6 +23,7 @@ mod tabbed;
 mod wall;
 
 pub use bounds::{Bounds2, Bounds3};
+pub use brep::Boundary;
 pub use faceted::{Faceted, Triangle};
 pub use moments::Moments;
 pub use outline::{Arc, Outline, Segment, Vertex};

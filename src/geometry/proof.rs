@@ -26,3 +26,32 @@ pub(crate) fn prove(solid: &Solid) {
         "{fine} mm³ for {exact}: {solid:?}"
     );
 }
+
+/// Panics unless the boundary representation of a solid, tessellated by another library, has the solid's volume to a
+/// thousandth and its box. The tolerance is that library's, millimetres; it takes long over fine curves.
+pub(crate) fn prove_boundary(solid: &Solid, tolerance: f64) {
+    use truck_meshalgo::prelude::*;
+    let boundary = solid.boundary().expect("a boundary");
+    let bounds = solid.bounds();
+    let size = (bounds.high - bounds.low).norm();
+    let mut mesh = boundary.triangulation(tolerance).to_polygon();
+    mesh.put_together_same_attrs(1e-7 * size)
+        .remove_degenerate_faces()
+        .remove_unused_attrs();
+    let (found, exact) = (mesh.volume(), solid.volume());
+    assert!(
+        (found - exact).abs() < 1e-3 * exact,
+        "{found} mm³ for {exact}: {solid:?}"
+    );
+    let found = mesh.bounding_box();
+    let corners = [(found.min(), bounds.low), (found.max(), bounds.high)];
+    for (f, e) in corners
+        .into_iter()
+        .flat_map(|(f, e)| [(f.x, e.x), (f.y, e.y), (f.z, e.z)])
+    {
+        assert!(
+            (f - e).abs() < 1e-4 * size,
+            "reaches to {f}, not {e}: {solid:?}"
+        );
+    }
+}

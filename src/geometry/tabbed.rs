@@ -171,7 +171,7 @@ impl Tabbed {
 mod tests {
     use super::*;
     use crate::catalog::SteelSection;
-    use crate::geometry::proof::prove;
+    use crate::geometry::proof::{prove, prove_boundary};
     use crate::geometry::{EndPlane, Extrusion, Solid};
     use std::f64::consts::PI;
 
@@ -231,6 +231,8 @@ mod tests {
             wall: sill.wall,
             outline: crate::geometry::Outline::rounded_rectangle(20.0, 100.0, 60.0, 140.0, 20.0),
         });
-        prove(&Solid::Tabbed(sill));
+        let sill = Solid::Tabbed(sill);
+        prove(&sill);
+        prove_boundary(&sill, 0.01);
     }
 }
