@@ -98,6 +98,10 @@ impl Bay<'_> {
         let lines = ((framed.1 - framed.0) / self.sizes.spacing).ceil() as usize;
         for k in 1..lines {
             let middle = framed.0 + k as f64 * self.sizes.spacing;
+            // A run that butts has no end panel of its own: the next thing is the other run's panel.
+            if middle - half < framed.0 || middle + half > framed.1 {
+                continue;
+            }
             found.extend(self.ties((middle - half, middle + half), &blocking));
         }
         found.sort_by(|a, b| {

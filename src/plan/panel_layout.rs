@@ -30,6 +30,13 @@ impl PanelOpening {
         (self.z0 - t, self.z1 + t)
     }
 
+    /// True when a column stands between the jambs, on the tabs beside one of them.
+    fn folds_meet(&self, sizes: &Sizes, column: &Column) -> bool {
+        let fold = sizes.fold + 1.0;
+        let meets = |a: f64, b: f64| a < column.p1 - 1e-6 && column.p0 < b - 1e-6;
+        meets(self.p0, self.p0 + fold) || meets(self.p1 - fold, self.p1)
+    }
+
     fn shares_p(&self, p0: f64, p1: f64) -> bool {
         self.p0 < p1 - 1e-6 && p0 < self.p1 - 1e-6
     }
@@ -232,6 +239,28 @@ fn check_meeting(job: &Job, columns: &[Column], findings: &mut Vec<Finding>) {
             }
         }
     }
+    for column in columns {
+        let ColumnFor::Jamb(of) = &column.stands_for else {
+            continue;
+        };
+        if let Some(other) = job.framed().find(|o| o.folds_meet(job.sizes, column)) {
+            let o = &job.openings[of[0]];
+            findings.push(
+                Finding::error(
+                    "plan-jambs",
+                    &o.place,
+                    format!(
+                        "the jamb of '{}' stands on the tabs at the side of '{}'",
+                        o.name, other.name
+                    ),
+                )
+                .hint(format!(
+                    "make their sides line up exactly, or set one side {} or more inside the other",
+                    job.spell(job.sizes.stud_flange + job.sizes.fold + 1.0)
+                )),
+            );
+        }
+    }
     for (i, o) in job.openings.iter().enumerate().filter(|(_, o)| o.framed) {
         let held = columns
             .iter()
@@ -284,10 +313,9 @@ fn pieces(job: &Job, column: &Column) -> Vec<Upright> {
     }
     found
         .into_iter()
-        .filter(|&(z0, z1)| column.keeps(job, z0, z1))
         .map(|(z0, z1)| Upright {
             kind: match column.stands_for {
-                ColumnFor::Jamb(_) => UprightKind::Jamb,
+                ColumnFor::Jamb(ref of) if is_beside(job, of, z0, z1) => UprightKind::Jamb,
                 _ if z0 == bottom && z1 == top => UprightKind::Stud,
                 _ => UprightKind::Cripple,
             },
@@ -300,17 +328,12 @@ fn pieces(job: &Job, column: &Column) -> Vec<Upright> {
         .collect()
 }
 
-impl Column {
-    /// A jamb's column keeps only what stands beside its opening.
-    fn keeps(&self, job: &Job, z0: f64, z1: f64) -> bool {
-        match &self.stands_for {
-            ColumnFor::Jamb(of) => of.iter().any(|&i| {
-                let o = &job.openings[i];
-                z0 < o.z1 && o.z0 < z1
-            }),
-            _ => true,
-        }
-    }
+/// True when an upright stands beside some of an opening's height.
+fn is_beside(job: &Job, of: &[usize], z0: f64, z1: f64) -> bool {
+    of.iter().any(|&i| {
+        let o = &job.openings[i];
+        z0 < o.z1 && o.z0 < z1
+    })
 }
 
 /// Headers and sills of all framed openings.
