@@ -3,6 +3,8 @@
 mod assembly;
 mod cladding;
 mod fixtures;
+mod counter;
+mod forms;
 mod framing;
 mod part;
 mod plate;
@@ -18,5 +20,7 @@ pub fn build(plan: &Plan) -> Assembly {
     assembly.extend(framing::pieces(plan));
     assembly.extend(cladding::pieces(plan));
     assembly.extend(fixtures::pieces(plan));
+    assembly.extend(counter::pieces(plan));
+    assembly.extend(forms::pieces(plan));
     assembly
 }

@@ -24,7 +24,9 @@ mod station;
 
 pub use band::Band;
 pub use body::{Body, BodyOf};
-pub use counter::{CounterCutout, CounterPlan, CounterSide, SideKind, TurndownLine};
+pub use counter::{
+    CounterCutout, CounterPlan, CounterSide, FORM_THICKNESS, SideKind, TurndownLine,
+};
 pub use courses::Courses;
 pub use crossing::{Crossing, CrossingKind};
 pub use cutout::Cutout;

@@ -3,7 +3,7 @@
 use super::layout::{drop_of, edge_of};
 use super::profile::{reach, room};
 use super::side::ShapedSide;
-use super::{CounterCutout, SideKind};
+use super::{CounterCutout, FORM_THICKNESS, SideKind};
 use crate::design::{Design, EdgeProfile, PlanCorner};
 use crate::diagnostics::{Finding, Place};
 use crate::geometry::{CornerShape, Outline, Point2, SlabCorner, SlabFault, SlabTrouble};
@@ -97,16 +97,10 @@ pub(super) fn turndown(
     if depth <= design.trade.substrate_thickness.mm() + 1e-9 {
         return;
     }
-    // Tiles may stand farther out than the finish coat, and they reach to the top of the cladding.
-    let proud = design.tile_band.as_ref().map_or(0.0, |band| {
-        (band.tile_thickness.value - design.trade.finish_coat.value)
-            .mm()
-            .max(0.0)
-    });
     let mut named = Vec::new();
     for side in sides.iter().filter(|s| s.side.dropped).map(|s| &s.side) {
         let over = design.counter.overhang.of(faces[side.face].side);
-        if width + proud <= over.mm() + 1e-9 || named.contains(&faces[side.face].side) {
+        if width <= side.room + 1e-9 || named.contains(&faces[side.face].side) {
             continue;
         }
         named.push(faces[side.face].side);
@@ -115,10 +109,10 @@ pub(super) fn turndown(
                 "plan-turndown",
                 &over.place,
                 format!(
-                    "the turndown is {} thick, but the counter passes the cladding of the {} by only {}",
+                    "the turndown is {} thick, but below the {} there is {} in front of the finished face or its tile",
                     spell(design, width),
                     faces[side.face].side.name(),
-                    spell(design, over.mm() - proud)
+                    spell(design, side.room.max(0.0))
                 ),
             )
             .hint("give that side more overhang, make the turndown thinner, or no deeper than the substrate"),
@@ -218,7 +212,8 @@ pub(super) fn crossings(
     let turned = |i: usize| {
         let along = faces[sides[i].side.face].along;
         let notch = matches!(sides[i].side.kind, SideKind::Notch(_));
-        !notch && (sides[i].side.end - sides[i].side.start).dot(&along) < 1.0
+        // Between two inner corners the forms of both must be set and struck.
+        !notch && (sides[i].side.end - sides[i].side.start).dot(&along) < 4.0 * FORM_THICKNESS
     };
     for (i, s) in sides.iter().enumerate() {
         if turned(i) || meets(i) {

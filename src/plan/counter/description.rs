@@ -2,6 +2,9 @@
 
 use crate::geometry::{Outline, Point2, Region, Slab, Vertex};
 
+/// The thickness of the sheet that edge forms are made of, millimetres: 3/4 in plywood, common practice.
+pub const FORM_THICKNESS: f64 = 19.05;
+
 /// The counter laid out, in world coordinates, millimetres.
 ///
 /// Invariant: `sides[i]` is the side `i` of `slab`, counter-clockwise; the slab's own z = 0 is its underside.
@@ -49,6 +52,9 @@ pub struct CounterSide {
     pub end: Point2,
     /// How far it passes the finished face; zero at walls and notches.
     pub overhang: f64,
+    /// From the outermost line to the finished face below it, or to the tile band where that stands out farther;
+    /// negative where that stands out past the counter. Zero at walls and notches.
+    pub room: f64,
     /// True where it carries the turndown.
     pub dropped: bool,
 }

@@ -7,5 +7,7 @@ mod layout;
 mod profile;
 mod side;
 
-pub use description::{CounterCutout, CounterPlan, CounterSide, SideKind, TurndownLine};
+pub use description::{
+    CounterCutout, CounterPlan, CounterSide, FORM_THICKNESS, SideKind, TurndownLine,
+};
 pub(super) use layout::lay_out;

@@ -59,8 +59,27 @@ fn corner_shape(design: &Design, before: &Face, after: &Face) -> CornerShape {
     }
 }
 
+/// How far the tile band stands out past the finish coat.
+fn tile_stands_out(design: &Design) -> f64 {
+    design.tile_band.as_ref().map_or(0.0, |band| {
+        (band.tile_thickness.value - design.trade.finish_coat.value)
+            .mm()
+            .max(0.0)
+    })
+}
+
 fn whole(design: &Design, number: usize, face: &Face, start: Point2, end: Point2) -> CounterSide {
     let turndown = design.counter.turndown.is_some();
+    let overhang = if face.wall {
+        0.0
+    } else {
+        design.counter.overhang.of(face.side).mm()
+    };
+    let room = if face.wall {
+        0.0
+    } else {
+        overhang - tile_stands_out(design)
+    };
     CounterSide {
         face: number,
         kind: if face.wall {
@@ -70,11 +89,8 @@ fn whole(design: &Design, number: usize, face: &Face, start: Point2, end: Point2
         },
         start,
         end,
-        overhang: if face.wall {
-            0.0
-        } else {
-            design.counter.overhang.of(face.side).mm()
-        },
+        overhang,
+        room,
         dropped: turndown && !face.wall && design.counter.turndown_sides.contains(&face.side),
     }
 }
@@ -113,6 +129,7 @@ fn broken(whole: ShapedSide, notches: &[Cutout], run: &RunPlan) -> Vec<ShapedSid
                 start: corners[k],
                 end: corners[k + 1],
                 overhang: 0.0,
+                room: 0.0,
                 dropped: false,
                 ..front
             };
