@@ -5,7 +5,7 @@ use super::maker::{Maker, planes, strips};
 use super::section::Strip;
 use crate::geometry::{Bend, Outline, Placement, Solid, Vertex};
 use crate::parts::Piece;
-use crate::plan::SideKind;
+use crate::plan::{FORM_THICKNESS, SideKind};
 use nalgebra::{Translation3, UnitQuaternion, Vector3};
 
 /// The pieces that follow the rounding or the short side at the start of a side; none at a sharp corner.
@@ -25,7 +25,11 @@ pub(super) fn pieces(maker: &mut Maker, side: usize) -> Vec<Piece> {
         .filter(|(strip, _)| match strip {
             Strip::Wall => true,
             Strip::Floor => false,
-            Strip::Upstand => follows(easing.vanishes, counter.turndown_width),
+            Strip::Upstand => {
+                let inner = counter.turndown_width;
+                let room = counter.corner_room(side).unwrap_or(0.0);
+                follows(easing.vanishes, inner) && room >= inner + FORM_THICKNESS
+            }
         })
         .filter_map(|(strip, section)| {
             if easing.round {

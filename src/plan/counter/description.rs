@@ -91,3 +91,11 @@ impl CounterSide {
         (self.end - self.start).norm()
     }
 }
+
+impl CounterPlan {
+    /// How far the counter passes the corner of the finished faces at the eased corner where side `i` starts, square to
+    /// its line; `None` at a sharp corner.
+    pub fn corner_room(&self, i: usize) -> Option<f64> {
+        super::corner_room(&self.slab, &self.sides, i)
+    }
+}

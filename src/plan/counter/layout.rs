@@ -49,13 +49,15 @@ pub(in crate::plan) fn lay_out(
         outer: slab.line(&insets),
         holes: slab.cutouts.clone(),
     };
+    let sides: Vec<_> = shaped.iter().map(|s| s.side.clone()).collect();
+    check::corners(design, &slab, &sides, findings);
     check::rails(design, &substrate.outer, &holes, findings);
     (findings.len() == before).then(|| CounterPlan {
         outline: slab.outline(),
         turndown: turndown_lines(&slab, &shaped, &insets),
         turndown_depth: depth,
         turndown_width: width,
-        sides: shaped.into_iter().map(|s| s.side).collect(),
+        sides,
         cutouts: holes,
         slab,
         substrate,

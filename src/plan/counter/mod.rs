@@ -5,9 +5,11 @@ mod cutout;
 mod description;
 mod layout;
 mod profile;
+mod room;
 mod side;
 
 pub use description::{
     CounterCutout, CounterPlan, CounterSide, FORM_THICKNESS, SideKind, TurndownLine,
 };
 pub(super) use layout::lay_out;
+use room::corner_room;
