@@ -2,8 +2,8 @@
 
 mod assembly;
 mod cladding;
-mod fixtures;
 mod counter;
+mod fixtures;
 mod forms;
 mod framing;
 mod part;
@@ -19,8 +19,8 @@ pub fn build(plan: &Plan) -> Assembly {
     let mut assembly = Assembly::default();
     assembly.extend(framing::pieces(plan));
     assembly.extend(cladding::pieces(plan));
-    assembly.extend(fixtures::pieces(plan));
     assembly.extend(counter::pieces(plan));
     assembly.extend(forms::pieces(plan));
+    assembly.extend(fixtures::pieces(plan));
     assembly
 }
