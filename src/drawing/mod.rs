@@ -15,6 +15,7 @@ mod scale;
 mod scene;
 mod set;
 mod sheet;
+pub mod template;
 
 pub use set::sheets;
 pub use sheet::{Align, Dash, Item, Layer, Pen, Scale, Sheet};
