@@ -2,12 +2,12 @@
 
 use crate::design::{self, Design};
 use crate::diagnostics::{Finding, Place};
-use crate::drawing;
+use crate::drawing::{self, Sheet, template};
 use crate::mesh::{Defect, Model};
 use crate::parts::{self, Assembly, Group};
 use crate::plan::{self, Plan};
 use crate::units::{Length, parse_length};
-use crate::write;
+use crate::write::{self, PdfError, PdfInfo};
 
 /// A step of the work, in the order it is done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -165,7 +165,7 @@ pub fn build(
     }
     if options.outputs.contains(&Output::Template) {
         begins(Stage::Template);
-        built.groups.push(template(&plan));
+        built.groups.push(template(&plan)?);
     }
     Ok(built)
 }
@@ -222,10 +222,70 @@ fn drawings(plan: &Plan, assembly: &Assembly) -> OutputGroup {
     }
 }
 
-fn template(_plan: &Plan) -> OutputGroup {
-    OutputGroup {
+fn template(plan: &Plan) -> Result<OutputGroup, Vec<Finding>> {
+    let sets = template::pages(plan);
+    let whole = template::whole(plan);
+    let sheets: Vec<&Sheet> = sets
+        .iter()
+        .flat_map(|s| &s.pages)
+        .map(|p| &p.sheet)
+        .collect();
+    let printing = &plan.design.printing;
+    if sheets.is_empty() {
+        let found = "margins and overlap leave no room on the page for the template";
+        return Err(vec![
+            Finding::error("small-page", &printing.margin.place, found).hint("use a larger paper"),
+        ]);
+    }
+    let project = &plan.design.project;
+    let info = PdfInfo {
+        title: format!("{}: full-size counter template", project.title),
+        subject: "Pages at 1:1 to print at 100 %, join and cut by".to_owned(),
+        author: project.drawn_by.clone(),
+    };
+    // The two take about as long as each other.
+    let (pdf, pages) = std::thread::scope(|scope| {
+        let pdf = scope.spawn(|| write::pdf(&sheets, &info));
+        let files: Vec<_> = sheets
+            .iter()
+            .map(|s| svg_file(format!("template/pages/{}.svg", s.name), s))
+            .collect();
+        (pdf.join(), files)
+    });
+    let pdf = pdf.unwrap_or_else(|_| Err(PdfError::Library("its thread stopped".to_owned())));
+    let bytes = pdf.map_err(|e| {
+        vec![Finding::error(
+            "template-pdf",
+            &printing.paper.place,
+            e.to_string(),
+        )]
+    })?;
+    let whole_files = [
+        file("template/template.pdf", bytes),
+        svg_file("template/counter.svg".to_owned(), &whole),
+        file("template/counter.dxf", write::dxf(&whole).into_bytes()),
+        file(
+            "template/pages.json",
+            write::template_index(&sets).into_bytes(),
+        ),
+    ];
+    Ok(OutputGroup {
         folder: "template",
         about: "the counter at full size: print template.pdf at 100 %, join the pages by their crosses",
-        files: Vec::new(),
+        files: whole_files.into_iter().chain(pages).collect(),
+    })
+}
+
+fn file(path: &str, bytes: Vec<u8>) -> OutputFile {
+    OutputFile {
+        path: path.to_owned(),
+        bytes,
+    }
+}
+
+fn svg_file(path: String, sheet: &Sheet) -> OutputFile {
+    OutputFile {
+        path,
+        bytes: write::svg(sheet).into_bytes(),
     }
 }

@@ -7,6 +7,7 @@ mod parts_list;
 mod pdf;
 mod stl;
 mod svg;
+mod template_index;
 
 pub use self::dxf::dxf;
 pub use self::findings_json::findings_json;
@@ -15,3 +16,4 @@ pub use self::parts_list::parts_list;
 pub use self::pdf::{PdfError, PdfInfo, pdf};
 pub use self::stl::stl;
 pub use self::svg::svg;
+pub use self::template_index::template_index;

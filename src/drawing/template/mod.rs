@@ -9,6 +9,8 @@ mod calibration;
 mod furniture;
 mod grid;
 mod ink;
+#[cfg(test)]
+mod joining;
 mod key;
 mod labels;
 mod layout;

@@ -72,6 +72,7 @@ impl Trace {
     }
 
     /// Its length along the line.
+    #[cfg(test)]
     pub(super) fn length(&self) -> f64 {
         self.segments().map(|s| s.length()).sum()
     }
