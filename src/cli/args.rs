@@ -30,8 +30,7 @@ pub(super) enum Command {
     New(NewArgs),
     Check(CheckArgs),
     Build(BuildArgs),
-    /// Print the JSON Schema of the parameter file, for editors that complete and check it
-    Schema,
+    Schema(SchemaArgs),
     Completions(CompletionsArgs),
 }
 
@@ -95,6 +94,18 @@ pub(super) struct BuildArgs {
     pub(super) timings: bool,
 }
 
+/// Print the JSON Schema of the parameter file, for editors that complete and check it
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  islandwright schema > islandwright.schema.json
+  islandwright schema --format markdown            every key and what it means")]
+pub(super) struct SchemaArgs {
+    /// JSON Schema, or a page for people
+    #[arg(long, value_enum, default_value = "json")]
+    pub(super) format: Described,
+}
+
 /// Print a script that completes commands and options in a shell
 #[derive(Debug, Args)]
 #[command(after_help = "\
@@ -132,6 +143,14 @@ pub(super) enum Format {
     Text,
     /// For programs
     Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Described {
+    /// JSON Schema
+    Json,
+    /// A page of Markdown
+    Markdown,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

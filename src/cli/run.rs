@@ -33,7 +33,7 @@ fn command(command: &Command) -> Result<Outcome, Trouble> {
         Command::New(args) => new::run(args),
         Command::Check(args) => check::run(args),
         Command::Build(args) => build::run(args),
-        Command::Schema => schema::run(),
+        Command::Schema(args) => schema::run(args),
         Command::Completions(args) => Ok(completions::run(args)),
     }
 }

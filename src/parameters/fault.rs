@@ -43,6 +43,9 @@ impl Log {
         let mut findings = self.0.borrow_mut();
         if findings.len() < MOST {
             findings.push(finding);
+        } else if findings.len() == MOST {
+            let found = format!("there are more than {MOST} errors; the others are not shown");
+            findings.push(Finding::error("too-many-errors", &finding.place, found));
         }
     }
 

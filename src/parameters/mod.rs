@@ -14,7 +14,9 @@ mod given;
 mod island;
 mod nearest;
 mod read;
+mod reference;
 mod schema;
+mod syntax;
 mod trade;
 mod tree;
 
@@ -27,5 +29,6 @@ pub use island::{
 };
 pub use nearest::nearest;
 pub use read::{Reading, read};
+pub use reference::reference;
 pub use schema::{schema, schema_text};
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};

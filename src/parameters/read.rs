@@ -3,7 +3,8 @@
 use super::File;
 use super::cursor::Cursor;
 use super::fault::Log;
-use super::tree::{Raw, place_of};
+use super::syntax;
+use super::tree::{Content, Raw};
 use crate::diagnostics::{Finding, Place};
 use serde::Deserialize;
 use serde_saphyr::options::{DuplicateKeyPolicy, MergeKeyPolicy, NonFiniteFloatPolicy};
@@ -13,6 +14,8 @@ use serde_saphyr::options::{DuplicateKeyPolicy, MergeKeyPolicy, NonFiniteFloatPo
 pub struct Reading {
     /// The file as far as it could be read.
     pub file: File,
+    /// False when nothing of the file could be read: then `file` says nothing about it.
+    pub is_usable: bool,
     /// Everything that is wrong with its form; empty when nothing is.
     pub findings: Vec<Finding>,
 }
@@ -28,30 +31,38 @@ pub fn read(text: &str) -> Reading {
         Ok(raw) => {
             let node = raw.into_node(text);
             let log = Log::default();
+            let is_group = matches!(node.content, Content::Map(_));
             let cursor = Cursor {
                 node: &node,
                 key: String::new(),
                 log: &log,
             };
+            if matches!(node.content, Content::Null) {
+                log.put(empty());
+            }
             let file = File::deserialize(cursor).unwrap_or_default();
             Reading {
                 file,
+                is_usable: is_group,
                 findings: log.into_findings(),
             }
         }
         Err(finding) => Reading {
             file: File::default(),
+            is_usable: false,
             findings: vec![*finding],
         },
     }
 }
 
+fn empty() -> Finding {
+    Finding::error("empty-file", &Place::default(), "the file says nothing")
+        .hint("'islandwright new FILE' writes a starter file to begin with")
+}
+
 fn parse(text: &str) -> Result<Raw, Box<Finding>> {
     if text.trim().is_empty() {
-        let finding = Finding::error("empty-file", &Place::default(), "the file is empty");
-        return Err(Box::new(finding.hint(
-            "'islandwright new FILE' writes a starter file to begin with",
-        )));
+        return Err(Box::new(empty()));
     }
     let options = serde_saphyr::options! {
         budget: serde_saphyr::budget! {
@@ -73,11 +84,12 @@ fn parse(text: &str) -> Result<Raw, Box<Finding>> {
         non_finite_float_policy: NonFiniteFloatPolicy::PassThrough,
         with_snippet: false,
     };
-    serde_saphyr::from_str_with_options(text, options).map_err(|error| {
-        let place = error
-            .location()
-            .map_or_else(Place::default, |l| place_of(&l));
-        let found = error.to_string();
-        Box::new(Finding::error("not-yaml", &place, found))
-    })
+    serde_saphyr::from_str_with_options(text, options)
+        .map_err(|error| Box::new(syntax::finding(&error)))
+}
+
+/// The tree alone, for tests.
+#[cfg(test)]
+pub(super) fn tree(text: &str) -> Option<super::tree::Node> {
+    parse(text).ok().map(|raw| raw.into_node(text))
 }

@@ -63,11 +63,7 @@ pub fn resolve(file: &File) -> Result<Design, Vec<Finding>> {
 /// All errors of the file at once, of its form and of its sense, in the order of the file.
 pub fn from_text(text: &str) -> Result<Design, Vec<Finding>> {
     let reading = read(text);
-    let unreadable = reading
-        .findings
-        .iter()
-        .any(|f| matches!(f.code, "not-yaml" | "empty-file"));
-    if unreadable {
+    if !reading.is_usable {
         return Err(reading.findings);
     }
     match resolve(&reading.file) {
