@@ -49,6 +49,12 @@ pub struct Finding {
     pub hint: String,
 }
 
+/// Findings in the order of the file: by line and column, those without a place first.
+pub fn in_order(mut findings: Vec<Finding>) -> Vec<Finding> {
+    findings.sort_by_key(|f| (f.place.line, f.place.column));
+    findings
+}
+
 impl Finding {
     /// A finding that the design cannot be used, at a place.
     pub fn error(code: &'static str, place: &Place, found: impl Into<String>) -> Self {

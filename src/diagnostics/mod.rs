@@ -3,5 +3,5 @@
 mod finding;
 mod place;
 
-pub use finding::{Finding, Verdict};
+pub use finding::{Finding, Verdict, in_order};
 pub use place::Place;

@@ -46,7 +46,8 @@ pub fn parse_length(text: &str) -> Result<Length, LengthError> {
     while !rest.is_empty() {
         let (number, after) = take_number(rest)?;
         let (unit, after) = take_unit(after)?;
-        if unit >= smallest || (smallest.is_finite() && unit != 25.4) {
+        let inches_after_feet = smallest == 304.8 && unit == 25.4;
+        if smallest.is_finite() && !inches_after_feet {
             return Err(error(
                 &format!("'{text}' mixes its units"),
                 "only feet and inches go together, feet first",

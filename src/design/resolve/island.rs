@@ -3,7 +3,7 @@
 use super::gather::{Gather, last_key};
 use super::{counter, openings, project, runs, things, trade};
 use crate::design::Design;
-use crate::diagnostics::{Finding, Place};
+use crate::diagnostics::{Finding, Place, in_order};
 use crate::parameters::{File, Units, read};
 use crate::units::Notation;
 
@@ -92,10 +92,4 @@ fn is_misspelt(finding: &Finding, said: &[Finding]) -> bool {
             let beside = other[..parent(other)] == key[..parent(key)];
             f.code == "unknown-key" && beside && f.hint == meant
         })
-}
-
-/// Sorted by line and column, those without a place first.
-fn in_order(mut findings: Vec<Finding>) -> Vec<Finding> {
-    findings.sort_by_key(|f| (f.place.line, f.place.column));
-    findings
 }

@@ -95,7 +95,8 @@ fn bar(g: &mut Gather, given: &Given<parameters::Bar>) -> (Length, Length) {
             &measured.place,
             format!(
                 "the bar measures {} where {} was drawn: more than a tenth off",
-                measured.value, drawn
+                g.spell(measured.value),
+                g.spell(drawn)
             ),
             "print at 100 %, without fitting to the page, and measure again",
         );
