@@ -1,7 +1,7 @@
 //! The stages composed: from the text of a parameter file to the files that are written. No domain logic here.
 
 use crate::design::{self, Design};
-use crate::diagnostics::{Finding, Place};
+use crate::diagnostics::{Finding, Place, in_order};
 use crate::drawing::{self, Sheet, template};
 use crate::mesh::{Defect, Model};
 use crate::parts::{self, Assembly, Group};
@@ -132,7 +132,7 @@ pub struct Built {
 /// # Errors
 /// Everything that keeps the file from being built, each with its place.
 pub fn check(text: &str) -> Result<Plan, Vec<Finding>> {
-    plan::lay_out(read(text)?)
+    plan::lay_out(read(text)?).map_err(in_order)
 }
 
 fn read(text: &str) -> Result<Design, Vec<Finding>> {
@@ -151,7 +151,7 @@ pub fn build(
     begins(Stage::Read);
     let design = read(text)?;
     begins(Stage::Plan);
-    let plan = plan::lay_out(design)?;
+    let plan = plan::lay_out(design).map_err(in_order)?;
     begins(Stage::Parts);
     let assembly = parts::build(&plan);
     let mut built = Built::default();

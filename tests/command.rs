@@ -1,0 +1,338 @@
+//! The command line: what it writes, what it refuses to touch, how it ends.
+
+use assert_cmd::Command;
+use serde_json::Value;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+const GOOD: &str = "project: {title: Trial}\nruns: [{name: cook, length: 6 ft, depth: 30 in}]\n";
+
+struct Place(tempfile::TempDir);
+
+impl Place {
+    fn new() -> Self {
+        let place = Self(tempfile::tempdir().unwrap());
+        place.write("kitchen.yaml", GOOD);
+        place
+    }
+
+    fn path(&self, below: &str) -> PathBuf {
+        self.0.path().join(below)
+    }
+
+    fn write(&self, below: &str, text: &str) {
+        fs::create_dir_all(self.path(below).parent().unwrap()).unwrap();
+        fs::write(self.path(below), text).unwrap();
+    }
+
+    /// Runs a command; gives its exit code and all it said.
+    fn run(&self, args: &[&str]) -> (i32, String) {
+        let mut run = Command::cargo_bin("islandwright").unwrap();
+        let output = run.current_dir(&self.0).args(args).output().unwrap();
+        let text = String::from_utf8([&output.stdout[..], &output.stderr[..]].concat()).unwrap();
+        assert!(!text.contains("panicked"), "{text}");
+        (output.status.code().unwrap(), text)
+    }
+
+    fn build(&self, more: &[&str]) -> (i32, String) {
+        self.run(&[&["build", "kitchen.yaml"], more].concat())
+    }
+
+    fn manifest(&self) -> Value {
+        let text = fs::read(self.path("out/kitchen/manifest.json")).unwrap();
+        serde_json::from_slice(&text).unwrap()
+    }
+}
+
+/// All files below a folder, by their names.
+fn names(folder: &Path) -> Vec<String> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let name = path.file_name().unwrap().to_str().unwrap().to_owned();
+        if path.is_dir() {
+            found.extend(names(&path).into_iter().map(|n| format!("{name}/{n}")));
+        } else {
+            found.push(name);
+        }
+    }
+    found.sort();
+    found
+}
+
+#[test]
+fn a_build_writes_what_its_manifest_lists() {
+    let place = Place::new();
+    let (code, said) = place.build(&[]);
+    assert_eq!(code, 0, "{said}");
+    assert!(
+        said.contains("wrote to out/kitchen") && said.contains("models/"),
+        "{said}"
+    );
+    let manifest = place.manifest();
+    let files = manifest["files"].as_array().unwrap();
+    let mut listed: Vec<_> = files
+        .iter()
+        .map(|f| f["file"].as_str().unwrap().to_owned())
+        .collect();
+    listed.push("manifest.json".to_owned());
+    listed.sort();
+    assert_eq!(listed, names(&place.path("out/kitchen")));
+    assert_eq!(manifest["source"], "kitchen.yaml");
+    assert_eq!(manifest["version"], env!("CARGO_PKG_VERSION"));
+    for file in files {
+        let path = place
+            .path("out/kitchen")
+            .join(file["file"].as_str().unwrap());
+        assert_eq!(
+            fs::metadata(path).unwrap().len(),
+            file["bytes"].as_u64().unwrap()
+        );
+    }
+}
+
+#[test]
+fn a_foreign_file_in_the_way_stops_the_build_before_anything_is_written() {
+    let place = Place::new();
+    place.write("out/kitchen/models/framing.stl", "mine");
+    let (code, said) = place.build(&[]);
+    assert_eq!(code, 2, "{said}");
+    assert!(
+        said.contains("framing.stl was not written by this program"),
+        "{said}"
+    );
+    assert_eq!(names(&place.path("out/kitchen")), ["models/framing.stl"]);
+    assert_eq!(
+        fs::read(place.path("out/kitchen/models/framing.stl")).unwrap(),
+        b"mine"
+    );
+}
+
+#[test]
+fn a_foreign_file_beside_the_outputs_stays() {
+    let place = Place::new();
+    place.build(&[]);
+    place.write("out/kitchen/models/notes.txt", "mine");
+    place.write("kitchen.yaml", &GOOD.replace("6 ft", "7 ft"));
+    assert_eq!(place.build(&[]).0, 0);
+    assert_eq!(
+        fs::read(place.path("out/kitchen/models/notes.txt")).unwrap(),
+        b"mine"
+    );
+}
+
+#[test]
+fn an_output_that_was_changed_since_is_not_overwritten() {
+    let place = Place::new();
+    place.build(&[]);
+    place.write("out/kitchen/models/parts.json", "changed");
+    let (code, said) = place.build(&[]);
+    assert_eq!(code, 2, "{said}");
+    assert!(said.contains("parts.json was not written by this program, or was changed since"));
+    assert_eq!(
+        fs::read(place.path("out/kitchen/models/parts.json")).unwrap(),
+        b"changed"
+    );
+}
+
+#[test]
+fn a_foreign_manifest_or_one_that_points_outside_stops_the_build() {
+    for text in [
+        "{}",
+        "not json",
+        r#"{"program": "islandwright", "version": "0", "source": "a", "files": [{"file": "../../kitchen.yaml", "bytes": 1, "sha256": ""}]}"#,
+    ] {
+        let place = Place::new();
+        place.write("out/kitchen/manifest.json", text);
+        let (code, said) = place.build(&[]);
+        assert_eq!(code, 2, "{said}");
+        assert!(
+            said.contains("manifest.json was not written by this program"),
+            "{said}"
+        );
+        assert!(place.path("kitchen.yaml").exists());
+    }
+}
+
+#[test]
+fn a_stale_output_goes_only_when_it_is_still_ours() {
+    // A manifest of an earlier build that also wrote two files which no build writes now.
+    let place = Place::new();
+    place.build(&[]);
+    let mut manifest = place.manifest();
+    for (name, hash) in [
+        // SHA-256 of "abc", FIPS 180-2; the second file does not have it any more.
+        ("models/old.stl", "abc"),
+        ("models/edited.stl", "abcd"),
+    ] {
+        place.write(&format!("out/kitchen/{name}"), hash);
+        let entry = serde_json::json!({"file": name, "bytes": 3,
+            "sha256": "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"});
+        manifest["files"].as_array_mut().unwrap().push(entry);
+    }
+    place.write("out/kitchen/manifest.json", &manifest.to_string());
+    assert_eq!(place.build(&[]).0, 0);
+    assert!(!place.path("out/kitchen/models/old.stl").exists());
+    assert!(place.path("out/kitchen/models/edited.stl").exists());
+}
+
+#[test]
+fn only_what_was_asked_for_changes() {
+    let place = Place::new();
+    place.build(&[]);
+    let all = names(&place.path("out/kitchen"));
+    let before = fs::read(place.path("out/kitchen/models/parts.json")).unwrap();
+    place.write("kitchen.yaml", &GOOD.replace("6 ft", "7 ft"));
+    let (code, said) = place.build(&["--only", "template"]);
+    assert_eq!(code, 0, "{said}");
+    assert_eq!(
+        fs::read(place.path("out/kitchen/models/parts.json")).unwrap(),
+        before
+    );
+    assert_eq!(names(&place.path("out/kitchen")).len(), all.len());
+    assert_eq!(place.build(&[]).0, 0);
+    assert_ne!(
+        fs::read(place.path("out/kitchen/models/parts.json")).unwrap(),
+        before
+    );
+}
+
+#[test]
+fn a_second_build_changes_nothing() {
+    let place = Place::new();
+    place.build(&[]);
+    let stamp = |p: &str| fs::metadata(place.path(p)).unwrap().modified().unwrap();
+    let files = [
+        "out/kitchen/manifest.json",
+        "out/kitchen/models/assembly.stl",
+    ];
+    let before = files.map(stamp);
+    assert_eq!(place.build(&[]).0, 0);
+    assert_eq!(files.map(stamp), before);
+}
+
+#[test]
+fn an_out_that_cannot_be_written_is_said() {
+    let place = Place::new();
+    place.write("taken", "a file");
+    let (code, said) = place.build(&["--out", "taken"]);
+    assert_eq!(code, 2, "{said}");
+    assert!(said.contains("taken"), "{said}");
+    assert_eq!(fs::read(place.path("taken")).unwrap(), b"a file");
+    // /proc takes no folders, whoever asks.
+    if cfg!(target_os = "linux") {
+        let (code, said) = place.build(&["--out", "/proc/islandwright"]);
+        assert_eq!(code, 2, "{said}");
+        assert!(said.contains("cannot be made"), "{said}");
+    }
+}
+
+#[test]
+fn a_folder_in_the_place_of_an_output_stops_the_build_and_leaves_no_parts() {
+    let place = Place::new();
+    place.build(&[]);
+    let stl = "out/kitchen/models/assembly.stl";
+    fs::remove_file(place.path(stl)).unwrap();
+    fs::create_dir(place.path(stl)).unwrap();
+    place.write("kitchen.yaml", &GOOD.replace("6 ft", "7 ft"));
+    let (code, said) = place.build(&[]);
+    assert_eq!(code, 2, "{said}");
+    assert!(said.contains("is not a plain file"), "{said}");
+    assert!(
+        names(&place.path("out"))
+            .iter()
+            .all(|n| !n.contains(".part"))
+    );
+}
+
+#[test]
+fn new_writes_a_starter_that_checks_and_never_overwrites() {
+    let place = Place::new();
+    for shape in ["straight", "corner", "u"] {
+        for units in ["imperial", "metric"] {
+            let file = format!("{shape}-{units}.yaml");
+            let (code, said) = place.run(&["new", &file, "--shape", shape, "--units", units]);
+            assert_eq!(code, 0, "{said}");
+            assert_eq!(place.run(&["check", &file]).0, 0);
+            let text = fs::read_to_string(place.path(&file)).unwrap();
+            assert!(text.contains(&format!("units: {units}")));
+            assert!(text.starts_with("# yaml-language-server: $schema="));
+        }
+    }
+    let (code, said) = place.run(&["new", "kitchen.yaml"]);
+    assert_eq!(code, 2);
+    assert!(said.contains("kitchen.yaml exists already"), "{said}");
+    assert_eq!(
+        fs::read_to_string(place.path("kitchen.yaml")).unwrap(),
+        GOOD
+    );
+    assert_eq!(place.run(&["new", "no/such/folder/a.yaml"]).0, 2);
+}
+
+#[test]
+fn check_speaks_to_people_and_to_programs() {
+    let place = Place::new();
+    assert_eq!(
+        place.run(&["check", "kitchen.yaml"]),
+        (0, "kitchen.yaml: nothing wrong\n".to_owned())
+    );
+    let (code, said) = place.run(&["check", "kitchen.yaml", "--format", "json"]);
+    let json: Value = serde_json::from_str(&said).unwrap();
+    assert_eq!(
+        (code, &json["verdict"], &json["findings"]),
+        (0, &"pass".into(), &Value::Array(vec![]))
+    );
+    place.write("kitchen.yaml", &GOOD.replace("6 ft", "72"));
+    let (code, said) = place.run(&["check", "kitchen.yaml"]);
+    // Worked by hand: `runs: [{name: cook, length: 72` puts the number in column 29.
+    let expected = "error[bad-value]: a length has no unit\n --> kitchen.yaml:2:29\n  |\n\
+        2 | runs: [{name: cook, length: 72, depth: 30 in}]\n  |                             ^^ runs[1].length\n  |\n  \
+        = help: write the unit, such as 24 in, 3' 6-1/2\", 610 mm or 1.2 m\n\nkitchen.yaml: 1 error\n";
+    assert_eq!((code, said.as_str()), (2, expected));
+}
+
+#[test]
+fn wrong_arguments_end_with_two_and_help_with_none() {
+    let place = Place::new();
+    for args in [
+        &["build"][..],
+        &["build", "kitchen.yaml", "--tolerance", "0.1"],
+        &["build", "kitchen.yaml", "--tolerance", "2 m"],
+        &["build", "kitchen.yaml", "--only", "roof"],
+        &["bild", "kitchen.yaml"],
+        &[],
+    ] {
+        assert_eq!(place.run(args).0, 2, "{args:?}");
+    }
+    for args in [&["--help"][..], &["--version"], &["build", "--help"]] {
+        assert_eq!(place.run(args).0, 0, "{args:?}");
+    }
+    assert!(!place.path("out").exists());
+}
+
+#[test]
+fn completions_and_schema_are_printed() {
+    let place = Place::new();
+    for shell in ["bash", "zsh", "fish", "powershell", "elvish"] {
+        let (code, said) = place.run(&["completions", shell]);
+        assert!(
+            code == 0 && said.contains("islandwright") && said.contains("tolerance"),
+            "{shell}"
+        );
+    }
+    let (_, schema) = place.run(&["schema"]);
+    assert_eq!(schema, include_str!("../docs/islandwright.schema.json"));
+    let (_, page) = place.run(&["schema", "--format", "markdown"]);
+    assert_eq!(page, include_str!("../docs/parameter-file.md"));
+}
+
+#[test]
+fn timings_name_every_stage() {
+    let (code, said) = Place::new().build(&["--timings"]);
+    assert_eq!(code, 0);
+    for stage in [
+        "read", "plan", "parts", "models", "drawings", "template", "write",
+    ] {
+        assert!(said.contains(&format!(" ms {stage}\n")), "{stage}: {said}");
+    }
+}
