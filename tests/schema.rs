@@ -70,7 +70,10 @@ fn without(
     let mut file = file.clone();
     let mut group = &mut file;
     for step in at {
-        group = &mut group[step.clone()];
+        group = match step.as_u64() {
+            Some(number) => &mut group[number as usize],
+            None => &mut group[step.as_str().unwrap()],
+        };
     }
     group.as_mapping_mut().unwrap().remove(key).unwrap();
     let text = serde_yaml::to_string(&file).unwrap();
@@ -91,7 +94,10 @@ fn walk(
 ) {
     let mut here = file;
     for step in at.iter() {
-        here = &here[step.clone()];
+        here = match step.as_u64() {
+            Some(number) => &here[number as usize],
+            None => &here[step.as_str().unwrap()],
+        };
     }
     let needed: Vec<&str> = group["required"]
         .as_array()

@@ -53,10 +53,16 @@ fn block(renderer: &Renderer, path: &str, lines: &[&str], finding: &Finding) -> 
             let window = Window::around(line, place.column, place.length);
             let marked = AnnotationKind::Primary.span(window.from..window.to);
             let snippet = Snippet::source(window.text)
-                .path(path.to_owned())
                 .line_start(place.line)
                 .annotation(marked.label(place.key.clone()));
-            title.element(snippet)
+            if window.is_cut {
+                // The renderer would count the column from where the line is cut.
+                let origin = Origin::path(path.to_owned());
+                let origin = origin.line(place.line).char_column(place.column);
+                title.element(origin).element(snippet)
+            } else {
+                title.element(snippet.path(path.to_owned()))
+            }
         }
         None => title.element(Origin::path(path.to_owned())),
     };
@@ -83,6 +89,8 @@ struct Window {
     text: String,
     from: usize,
     to: usize,
+    /// True when the beginning of the line is left out.
+    is_cut: bool,
 }
 
 impl Window {
@@ -103,7 +111,12 @@ impl Window {
         }
         let from = from.unwrap_or(text.len());
         let to = to.unwrap_or(text.len()).max(from);
-        Self { text, from, to }
+        Self {
+            text,
+            from,
+            to,
+            is_cut: skipped > 0,
+        }
     }
 }
 
