@@ -4,8 +4,11 @@ use crate::diagnostics::{Finding, Verdict};
 use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 use std::fmt::Write;
 
-/// How much of a long line is shown before and after the place.
+/// How much of a long line is shown after the place.
 const AROUND: usize = 60;
+
+/// Beyond this column the beginning of a line is cut off here; before it the renderer does that better.
+const FAR: usize = 2000;
 
 /// Findings about a parameter file, one block each, and a count at the end. With `coloured`, terminal colours.
 pub fn findings_text(path: &str, source: &str, findings: &[Finding], coloured: bool) -> String {
@@ -96,11 +99,16 @@ struct Window {
 impl Window {
     fn around(line: &str, column: usize, length: usize) -> Self {
         let start = column.saturating_sub(1);
-        let skipped = start.saturating_sub(AROUND);
+        let skipped = if start > FAR { start - AROUND } else { 0 };
         let mut text = String::new();
         let (mut from, mut to) = (None, None);
         let end = start + length.clamp(1, AROUND);
-        for (i, c) in line.chars().enumerate().skip(skipped).take(3 * AROUND) {
+        for (i, c) in line
+            .chars()
+            .enumerate()
+            .skip(skipped)
+            .take(FAR + 3 * AROUND)
+        {
             if i == start {
                 from = Some(text.len());
             }
