@@ -30,7 +30,7 @@ impl Column {
 }
 
 /// How far a vent or box keeps from the studs beside it, for its collar.
-const COLLAR: f64 = 2.0;
+pub(super) const COLLAR: f64 = 2.0;
 
 /// Adds the columns of the grid, moved or doubled where something is in their way, so that no two neighbours are
 /// farther apart than the spacing.

@@ -16,6 +16,7 @@ mod face_loop;
 mod layers;
 mod level;
 mod panel;
+mod panel_checks;
 mod panel_layout;
 mod panels;
 mod room;
