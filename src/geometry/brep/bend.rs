@@ -99,7 +99,7 @@ fn turned(edge: &Edge, from: f64, step: f64) -> Surface {
 mod tests {
     use super::*;
     use crate::geometry::Outline;
-    use truck_modeling::{BoundedSurface, ParametricSurface, ParametricSurface3D};
+    use truck_modeling::BoundedSurface;
 
     /// The volume under the turned faces by the divergence theorem, midpoint rule. The two ends add nothing: their
     /// planes go through the origin.
@@ -135,7 +135,7 @@ mod tests {
             Outline::rounded_rectangle(150.0, 0.0, 169.0, 80.0, 6.0),
             Outline::rounded_rectangle(80.0, -20.0, 120.0, 20.0, 20.0),
         ] {
-            for angle in [0.02, 1.0, FRAC_PI_2, 2.0, 3.2, 5.0, TAU] {
+            for angle in [0.02, FRAC_PI_2, 2.0, TAU] {
                 let profile = profile.clone();
                 let bend = Bend { profile, angle };
                 let boundary = bend.boundary().unwrap();

@@ -1,6 +1,7 @@
 //! A plane polygon with holes cut into triangles.
 
 use earcut::{Earcut, refine};
+use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation};
 
 /// Twice the signed area of a triangle.
 fn turn(points: &[[f64; 2]], [a, b, c]: [usize; 3]) -> f64 {
@@ -8,21 +9,39 @@ fn turn(points: &[[f64; 2]], [a, b, c]: [usize; 3]) -> f64 {
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
 }
 
+/// A triangle lower than this is a sliver, millimetres.
+const SLIVER: f64 = 1e-5;
+
 /// Triangles, counter-clockwise, that cover a polygon and use each of its points, also those in a straight line.
 ///
 /// `points` holds the outer ring and then the holes; `holes` says where each hole begins. `None` when the rings cross
 /// or are without area.
 pub fn triangulate(points: &[[f64; 2]], holes: &[usize]) -> Option<Vec<[usize; 3]>> {
+    let expected = (points.len() + 2 * holes.len()).checked_sub(2)?;
+    let whole = |triangles: &Vec<[usize; 3]>| triangles.len() == expected && expected > 0;
+    let ears = cut_ears(points, holes);
+    if whole(&ears) && ears.iter().all(|t| height(points, *t) > SLIVER) {
+        return Some(ears);
+    }
+    constrained(points, holes).filter(whole)
+}
+
+/// The lowest height of a triangle, signed.
+fn height(points: &[[f64; 2]], t: [usize; 3]) -> f64 {
+    let length = |i: usize, j: usize| {
+        let [p, q] = [points[t[i]], points[t[j]]];
+        (q[0] - p[0]).hypot(q[1] - p[1])
+    };
+    turn(points, t) / length(0, 1).max(length(1, 2)).max(length(2, 0))
+}
+
+/// The quick way, by cutting ears: it leaves out points in a straight line, and makes slivers of points nearly so.
+fn cut_ears(points: &[[f64; 2]], holes: &[usize]) -> Vec<[usize; 3]> {
     let holes: Vec<u32> = holes.iter().map(|h| *h as u32).collect();
     let mut flat: Vec<u32> = Vec::with_capacity(3 * (points.len() + 2 * holes.len()));
     Earcut::new().earcut(points.iter().copied(), &holes, &mut flat);
-    let expected = (points.len() + 2 * holes.len()).checked_sub(2)?;
-    if flat.len() / 3 != expected {
-        flat = with_dropped_points(points, &flat);
-    }
     refine(&mut flat, points);
-    let triangles: Vec<[usize; 3]> = flat
-        .chunks_exact(3)
+    flat.chunks_exact(3)
         .map(|t| [t[0] as usize, t[1] as usize, t[2] as usize])
         .map(|t| {
             if turn(points, t) < 0.0 {
@@ -31,45 +50,52 @@ pub fn triangulate(points: &[[f64; 2]], holes: &[usize]) -> Option<Vec<[usize; 3
                 t
             }
         })
-        .collect();
-    (triangles.len() == expected && expected > 0).then_some(triangles)
+        .collect()
 }
 
-/// The same triangles, split where a point lies on one of their sides.
+/// The slow way: a constrained Delaunay triangulation, exact in its decisions.
+fn constrained(points: &[[f64; 2]], holes: &[usize]) -> Option<Vec<[usize; 3]>> {
+    let corners = points.iter().map(|p| Point2::new(p[0], p[1])).collect();
+    let starts = std::iter::once(0).chain(holes.iter().copied());
+    let ends = holes.iter().copied().chain([points.len()]);
+    let sides = starts
+        .zip(ends)
+        .flat_map(|(a, b)| (a..b).map(move |i| [i, if i + 1 < b { i + 1 } else { a }]));
+    let mut crossing = false;
+    let net = ConstrainedDelaunayTriangulation::<Point2<f64>>::try_bulk_load_cdt(
+        corners,
+        sides.collect(),
+        |_| {
+            crossing = true;
+        },
+    );
+    let net = net
+        .ok()
+        .filter(|n| !crossing && n.num_vertices() == points.len())?;
+    let inside = inside(&net);
+    let triangles = net.inner_faces().filter(|f| inside[f.index()]);
+    Some(triangles.map(|f| f.vertices().map(|v| v.index())).collect())
+}
+
+/// Which faces of a net lie inside its rings: those reached from outside over an odd number of sides.
 ///
-/// The ear cutter leaves out a point in the middle of a straight line; a neighbour that keeps it would not fit.
-fn with_dropped_points(points: &[[f64; 2]], flat: &[u32]) -> Vec<u32> {
-    let mut open: Vec<[usize; 3]> = flat
-        .chunks_exact(3)
-        .map(|t| [t[0] as usize, t[1] as usize, t[2] as usize])
-        .collect();
-    let mut done = Vec::with_capacity(flat.len());
-    while let Some(triangle) = open.pop() {
-        match split(points, triangle) {
-            Some(halves) => open.extend(halves),
-            None => done.extend(triangle.map(|i| i as u32)),
+/// Asking whether a face's middle lies inside would go wrong on a sliver.
+fn inside(net: &ConstrainedDelaunayTriangulation<Point2<f64>>) -> Vec<bool> {
+    let mut found = vec![None; net.num_all_faces()];
+    let outer = net.outer_face();
+    found[outer.index()] = Some(false);
+    let border = net.directed_edges().filter(|e| e.face() == outer);
+    let mut open: Vec<_> = border.map(|e| (e.rev(), false)).collect();
+    while let Some((edge, beyond)) = open.pop() {
+        let face = edge.face();
+        if found[face.index()].is_some() {
+            continue;
         }
+        let here = beyond != edge.is_constraint_edge();
+        found[face.index()] = Some(here);
+        open.extend([edge.next(), edge.prev()].map(|e| (e.rev(), here)));
     }
-    done
-}
-
-/// The two halves of a triangle with a point on one of its sides.
-fn split(points: &[[f64; 2]], triangle: [usize; 3]) -> Option<[[usize; 3]; 2]> {
-    (0..3).find_map(|i| {
-        let [a, b, c] = [triangle[i], triangle[(i + 1) % 3], triangle[(i + 2) % 3]];
-        let on = (0..points.len()).find(|p| lies_between(points[*p], points[a], points[b]))?;
-        Some([[a, on, c], [on, b, c]])
-    })
-}
-
-/// True when `p` lies on the line from `a` to `b`, off both ends, as near as numbers go.
-fn lies_between(p: [f64; 2], a: [f64; 2], b: [f64; 2]) -> bool {
-    let (dx, dy) = (b[0] - a[0], b[1] - a[1]);
-    let (px, py) = (p[0] - a[0], p[1] - a[1]);
-    let length2 = dx * dx + dy * dy;
-    let along = (px * dx + py * dy) / length2;
-    let off = (px * dy - py * dx).abs() / length2;
-    p != a && p != b && along > 0.0 && along < 1.0 && off < 1e-12
+    found.into_iter().map(|f| f.unwrap_or(false)).collect()
 }
 
 #[cfg(test)]
@@ -97,6 +123,28 @@ mod tests {
         assert!((area(&points, &triangles) - 6.0).abs() < 1e-12);
         for p in 0..points.len() {
             assert!(triangles.iter().any(|t| t.contains(&p)), "{p} was dropped");
+        }
+    }
+
+    #[test]
+    fn the_quick_and_the_slow_way_cover_the_same() {
+        let mut points = vec![
+            [0.0, 0.0],
+            [60.0, 0.0],
+            [60.0, 40.0],
+            [30.0, 20.0],
+            [0.0, 40.0],
+        ];
+        let hole = points.len();
+        points.extend([[10.0, 5.0], [10.0, 15.0], [20.0, 15.0], [20.0, 5.0]]);
+        // 60 · 40 less the notch of 60 · 20 / 2 less the hole of 100.
+        for triangles in [
+            cut_ears(&points, &[hole]),
+            constrained(&points, &[hole]).unwrap(),
+        ] {
+            assert_eq!(triangles.len(), 9);
+            assert!((area(&points, &triangles) - 1700.0).abs() < 1e-9);
+            assert!(triangles.iter().all(|t| turn(&points, *t) > 0.0));
         }
     }
 
