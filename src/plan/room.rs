@@ -1,7 +1,7 @@
 //! Whether what hangs inside the island finds room between bulkheads and under ties.
 
 use super::{Body, BodyOf, Crossing, Cutout, Panel, PanelOf, RunPlan, Sizes};
-use crate::design::{Design, OpeningKind};
+use crate::design::Design;
 use crate::diagnostics::Finding;
 use crate::units::Length;
 
@@ -62,6 +62,12 @@ impl Inside<'_> {
         (u, u + self.sizes.panel)
     }
 
+    /// From where to where a bulkhead stands across its run.
+    fn clear(&self, run: usize) -> (f64, f64) {
+        let panel = self.sizes.panel;
+        (panel, self.runs[run].depth - panel)
+    }
+
     fn met_by(&self, run: usize, u: (f64, f64)) -> Option<String> {
         let cutout = self
             .cutouts
@@ -76,16 +82,11 @@ impl Inside<'_> {
         let body = self
             .bodies
             .iter()
-            .find(|b| b.run == run && meets(u, b.u) && !self.is_small(b))?;
+            .find(|b| b.run == run && meets(u, b.u) && meets(self.clear(run), b.v))?;
         Some(match body.of {
             BodyOf::Appliance(i) => format!("the body of '{}'", self.design.appliances[i].name),
             BodyOf::Opening(i) => format!("the body of '{}'", self.design.openings[i].name),
         })
-    }
-
-    fn is_small(&self, body: &Body) -> bool {
-        matches!(body.of, BodyOf::Opening(i)
-            if matches!(self.design.openings[i].kind, OpeningKind::Receptacle | OpeningKind::Vent))
     }
 
     /// What fills an opening stays under the ties that pass over it.
