@@ -4,6 +4,8 @@
 //! order `# line:column code: what was found`. Nothing may be left out of it and nothing may be added. Every file is
 //! also built over an earlier output, which must stay as it was.
 
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
 use assert_cmd::Command;
 use serde_json::Value;
 use std::collections::BTreeMap;

@@ -1,5 +1,7 @@
 //! The command line: what it writes, what it refuses to touch, how it ends.
 
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
 use assert_cmd::Command;
 use serde_json::Value;
 use std::fs;

@@ -1,5 +1,7 @@
 //! The schema and the reference page: committed as the program prints them, complete, and true.
 
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
 use islandwright::{design, parameters};
 use serde_json::Value;
 

@@ -39,27 +39,24 @@ pub(super) fn read(path: &Path) -> Result<Input, Trouble> {
     }
     let text = String::from_utf8(bytes).map_err(|e| {
         let valid = e.utf8_error().valid_up_to();
-        let line = 1 + e.as_bytes()[..valid]
-            .iter()
-            .filter(|b| **b == b'\n')
-            .count();
+        let good = String::from_utf8_lossy(&e.as_bytes()[..valid]);
+        let line = 1 + good.matches('\n').count();
         let hint = "save it as UTF-8 in your editor";
         Trouble::new(format!("{shown}: line {line} is not UTF-8 text"), hint)
     })?;
     let part = |p: Option<&std::ffi::OsStr>| p.and_then(|p| p.to_str()).map(str::to_owned);
-    match (part(path.file_name()), part(path.file_stem())) {
-        (Some(name), Some(stem)) => Ok(Input {
+    if let (Some(name), Some(stem)) = (part(path.file_name()), part(path.file_stem())) {
+        Ok(Input {
             path: shown,
             name,
             stem,
             text,
-        }),
-        _ => {
-            let hint = "give it a plain name such as kitchen.yaml";
-            Err(Trouble::new(
-                format!("{shown} has a name that no folder can be named after"),
-                hint,
-            ))
-        }
+        })
+    } else {
+        let what = format!("{shown} has a name that no folder can be named after");
+        Err(Trouble::new(
+            what,
+            "give it a plain name such as kitchen.yaml",
+        ))
     }
 }

@@ -112,22 +112,19 @@ impl<'a> Cursor<'a> {
             },
             _ => return Err(self.mismatch("a word", choices())),
         };
-        match known.iter().find(|k| **k == word) {
-            Some(name) => Ok(Variant::new(self.clone(), name, value)),
-            None => {
-                let place = Place {
-                    key: self.key.clone(),
-                    ..place
-                };
-                let shown = super::tree::shorten(word);
-                let hint = nearest(word, known.iter().copied())
-                    .map_or_else(choices, |n| format!("did you mean '{n}'? {}", choices()));
-                let found = format!("'{shown}' is not known here");
-                self.log
-                    .put(Finding::error("unknown-word", &place, found).hint(hint));
-                Err(Fault::Reported)
-            }
+        if let Some(name) = known.iter().find(|k| **k == word) {
+            return Ok(Variant::new(self.clone(), name, value));
         }
+        let place = Place {
+            key: self.key.clone(),
+            ..place
+        };
+        let hint = nearest(word, known.iter().copied())
+            .map_or_else(choices, |n| format!("did you mean '{n}'? {}", choices()));
+        let found = format!("'{}' is not known here", super::tree::shorten(word));
+        self.log
+            .put(Finding::error("unknown-word", &place, found).hint(hint));
+        Err(Fault::Reported)
     }
 }
 

@@ -41,7 +41,7 @@ impl<'de, 'a: 'de> SeqAccess<'de> for Items<'a> {
 /// The keys of a struct in turn.
 pub(super) struct Entries<'a> {
     parent: Cursor<'a>,
-    entries: std::vec::IntoIter<(&'a str, &'a Node)>,
+    rest: std::vec::IntoIter<(&'a str, &'a Node)>,
     current: Option<(&'a str, &'a Node)>,
 }
 
@@ -49,7 +49,7 @@ impl<'a> Entries<'a> {
     pub(super) fn new(parent: Cursor<'a>, entries: Vec<(&'a str, &'a Node)>) -> Self {
         Self {
             parent,
-            entries: entries.into_iter(),
+            rest: entries.into_iter(),
             current: None,
         }
     }
@@ -66,7 +66,7 @@ impl<'de, 'a: 'de> MapAccess<'de> for Entries<'a> {
         &mut self,
         seed: K,
     ) -> Result<Option<K::Value>, Fault> {
-        self.current = self.entries.next();
+        self.current = self.rest.next();
         self.current
             .map(|(word, _)| seed.deserialize(StrDeserializer::new(word)))
             .transpose()
@@ -124,13 +124,11 @@ impl<'de, 'a: 'de> VariantAccess<'de> for Variant<'a> {
     }
 
     fn newtype_variant_seed<T: DeserializeSeed<'de>>(self, seed: T) -> Result<T::Value, Fault> {
-        match self.inner() {
-            Some(cursor) => seed.deserialize(cursor),
-            None => {
-                let hint = format!("write {}: and its value", self.name);
-                Err(self.parent.mismatch("a value as well", hint))
-            }
+        if let Some(cursor) = self.inner() {
+            return seed.deserialize(cursor);
         }
+        let hint = format!("write {}: and its value", self.name);
+        Err(self.parent.mismatch("a value as well", hint))
     }
 
     fn tuple_variant<V: Visitor<'de>>(self, _: usize, _: V) -> Result<V::Value, Fault> {

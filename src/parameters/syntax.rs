@@ -79,12 +79,10 @@ pub(super) fn finding(error: &serde_saphyr::Error) -> Finding {
         .map_or_else(Place::default, |l| place_of(&l));
     let said = error.to_string();
     let known = PHRASES.iter().find(|(piece, ..)| said.contains(piece));
-    let (found, hint) = match known {
-        Some((_, found, hint)) => ((*found).to_owned(), *hint),
-        None => {
-            let bare = said.split(" at line ").next().unwrap_or(&said);
-            (format!("this is not YAML: {bare}"), "")
-        }
-    };
+    let bare = said.split(" at line ").next().unwrap_or(&said);
+    let (found, hint) = known.map_or_else(
+        || (format!("this is not YAML: {bare}"), ""),
+        |(_, found, hint)| ((*found).to_owned(), *hint),
+    );
     Finding::error("not-yaml", &place, found).hint(hint)
 }

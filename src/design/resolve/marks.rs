@@ -30,14 +30,11 @@ pub(super) fn marks(g: &mut Gather, runs: &[(Option<&String>, &Given<String>)]) 
     }
     let mut marks = Vec::new();
     for (number, (name, given)) in runs.iter().enumerate() {
-        let mark = match given {
-            Given::Yes(mark, _) => mark.clone(),
-            _ => {
-                let mark = made(name.map_or("", |n| n.as_str()), number, &taken);
-                taken.push(mark.clone());
-                mark
-            }
-        };
+        let mark = given.value().cloned().unwrap_or_else(|| {
+            let mark = made(name.map_or("", |n| n.as_str()), number, &taken);
+            taken.push(mark.clone());
+            mark
+        });
         marks.push(mark);
     }
     marks

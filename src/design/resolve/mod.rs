@@ -8,6 +8,8 @@ mod openings;
 mod project;
 mod runs;
 mod station;
+#[cfg(test)]
+mod tests;
 mod things;
 mod trade;
 

@@ -1,0 +1,129 @@
+//! Resolved values held against what the trade and paper say.
+
+use super::from_text;
+use crate::design::{Design, Front, PlanCorner, Side, Station};
+use crate::units::Length;
+
+fn design(text: &str) -> Design {
+    from_text(text).unwrap_or_else(|f| panic!("{f:#?}"))
+}
+
+const HEAD: &str = "project: {title: Trial}\nruns: [{name: cook, length: 100 in, depth: 30 in}]\n";
+
+fn middles(text: &str) -> Vec<f64> {
+    let design = design(text);
+    let of = |s: &Station| match s {
+        Station::FromLeft(at) => at.in_inches(),
+        other => panic!("{other:?}"),
+    };
+    let appliances = design.appliances.iter().map(|a| of(&a.station));
+    appliances
+        .chain(design.openings.iter().map(|o| of(&o.station)))
+        .collect()
+}
+
+fn sink(name: &str, at: &str, width: &str) -> String {
+    format!(
+        "  - {{name: {name}, at: {at}, cutout: {{width: {width}, depth: 15 in}}, body: {{height: 7 in}}, \
+         front: {{closed: {{setback: 6 in}}}}}}\n"
+    )
+}
+
+#[test]
+fn between_two_leaves_equal_clear_space() {
+    // a: 20 in wide about 10+20 = 30, so 20 to 40. b: 10 in wide, 15 in from the right end: 80 to 90.
+    // Clear space from 40 to 80: its middle is 60. Between the left end and a: (0 + 20) / 2 = 10.
+    let text = format!(
+        "{HEAD}appliances:\n{}{}{}{}",
+        sink("c", "{between: [b, a]}", "12 in"),
+        sink("a", "{from: left, distance: 30 in}", "20 in"),
+        sink("b", "{from: right, distance: 15 in}", "10 in"),
+        sink("d", "{between: [left-end, a]}", "6 in"),
+    );
+    let found = middles(&text);
+    for (found, paper) in found.iter().zip([60.0, 30.0, 85.0, 10.0]) {
+        assert!((found - paper).abs() < 1e-9, "{found} for {paper}");
+    }
+}
+
+#[test]
+fn an_opening_in_an_end_is_measured_from_the_working_side() {
+    let text = format!(
+        "{HEAD}openings:\n  - {{name: hatch, kind: hatch, side: left, at: {{from: seating, distance: 10 in}}, \
+         width: 8 in, height: 8 in, sill: 8 in}}\n"
+    );
+    // The run is 30 in deep: 30 - 10 = 20.
+    assert!((middles(&text)[0] - 20.0).abs() < 1e-9);
+    assert_eq!(design(&text).openings[0].side, Side::Left);
+}
+
+#[test]
+fn what_is_left_out_gets_the_usual_value_in_the_units_of_the_file() {
+    let imperial = design(HEAD);
+    assert_eq!(imperial.trade.stud.designator, "362S125-33");
+    assert_eq!(imperial.trade.stud_spacing.in_inches(), 16.0);
+    assert_eq!(imperial.counter.thickness.in_inches(), 2.0);
+    assert_eq!(imperial.counter.turndown_sides, Side::ALL);
+    assert_eq!(imperial.counter.corners.value, PlanCorner::Sharp);
+    assert_eq!(imperial.printing.paper.name, "Letter");
+    assert!(!imperial.trade.stud_spacing.place.is_known());
+    let metric = design(&HEAD.replace("title: Trial", "title: Trial, units: metric"));
+    assert_eq!(metric.trade.stud_spacing.mm(), 400.0);
+    assert_eq!(metric.levels.counter.mm(), 900.0);
+    assert_eq!(metric.printing.paper.name, "A4");
+    assert_eq!(
+        metric.printing.bar_x,
+        (Length::millimetres(150.0), Length::millimetres(150.0))
+    );
+}
+
+#[test]
+fn an_open_front_reaches_as_far_as_its_cutout() {
+    let text = format!(
+        "{HEAD}appliances:\n  - {{name: grill, at: {{from: left, distance: 50 in}}, cutout: {{width: 30 in, depth: 21 in}}, \
+         body: {{height: 9 in}}, front: {{open: {{panel_height: 10 in}}}}}}\n"
+    );
+    let grill = &design(&text).appliances[0];
+    let Front::Open {
+        panel_height,
+        reach,
+    } = &grill.front
+    else {
+        panic!("{:?}", grill.front);
+    };
+    assert_eq!((panel_height.in_inches(), reach.in_inches()), (10.0, 21.0));
+    // Half an inch less than the cutout, as its key says.
+    assert!((grill.body_width.in_inches() - 29.5).abs() < 1e-9);
+}
+
+#[test]
+fn a_measured_bar_is_kept_beside_the_drawn_one() {
+    let text = format!("{HEAD}printing: {{bars: {{y: {{measured: 5-31/32 in}}}}}}\n");
+    let printing = design(&text).printing;
+    assert_eq!(printing.bar_x.0, printing.bar_x.1);
+    assert!((printing.bar_y.1.in_inches() - 5.968_75).abs() < 1e-9);
+}
+
+#[test]
+fn a_chain_of_a_thousand_neighbours_is_followed() {
+    use std::fmt::Write;
+    let mut text = format!("{HEAD}openings:\n");
+    let mut one = |name: usize, at: &str| {
+        let _ = writeln!(
+            text,
+            "  - {{name: v{name}, kind: vent, at: {at}, width: 3 in, height: 3 in, sill: 8 in}}"
+        );
+    };
+    for i in 0..999 {
+        one(i, &format!("{{in_line_with: v{}}}", i + 1));
+    }
+    one(999, "{from: left, distance: 33 in}");
+    assert!(middles(&text).iter().all(|m| (m - 33.0).abs() < 1e-9));
+}
+
+proptest::proptest! {
+    #[test]
+    fn no_text_makes_it_panic(text in "(project|runs|name|length|depth|counter|edge|at|[{}\\[\\]:,&*!|>'\"#-]|[0-9]{1,3}| |\n|in|ft){0,60}") {
+        let _ = from_text(&text);
+    }
+}
