@@ -11,6 +11,7 @@ pub mod lettering;
 mod marks;
 pub mod occupancy;
 pub mod page;
+mod plans;
 mod scale;
 mod scene;
 mod set;

@@ -104,9 +104,14 @@ impl Page {
     }
 
     /// True when a text may stand so: inside the sheet's border and clear of all that is drawn.
-    pub fn has_room(&self, text: &str, height: f64, (at, align, angle): Stand) -> bool {
+    pub fn has_room(&self, text: &str, height: f64, stand: Stand) -> bool {
+        self.has_air(text, height, stand, 0.3)
+    }
+
+    /// True when a text may stand so with some air round it.
+    pub fn has_air(&self, text: &str, height: f64, (at, align, angle): Stand, air: f64) -> bool {
         let area = occupancy::text_box(at, text, height, align, angle);
-        self.holds(&area) && self.taken.is_free(&occupancy::grown(&area, 0.3))
+        self.holds(&area) && self.taken.is_free(&occupancy::grown(&area, air))
     }
 
     /// True when an area lies inside the sheet's border.

@@ -1,19 +1,23 @@
 //! The drawing set: which sheets there are, in which order, and how they are numbered.
 
 use super::border::Frame;
-use super::elevation;
+use super::elevation::{self, PanelView};
 use super::page::{Page, plain};
+use super::plans;
 use super::scene::Scene;
 use super::{Scale, Sheet};
 use crate::parts::Assembly;
-use crate::plan::Plan;
+use crate::plan::{PanelOf, Plan};
 use std::collections::BTreeSet;
 
-/// What one sheet shows; numbers are those of faces.
+/// What one sheet shows; numbers are those of faces, for a bulkhead that of its panel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Subject {
+    Island,
+    Counter,
     Finished(usize),
     Framing(usize),
+    Bulkhead(usize),
 }
 
 /// One sheet to draw.
@@ -25,7 +29,7 @@ struct Task {
 }
 
 /// Draws the whole set: the plan of the island, the plan of the counter, then for each face the finished look and the
-/// framing behind it. A wall has no finished look.
+/// framing behind it, and at last the framing of bulkheads. A wall has no finished look.
 ///
 /// The same plan gives the same sheets, however many cores draw them.
 pub fn sheets(plan: &Plan, assembly: &Assembly) -> Vec<Sheet> {
@@ -64,7 +68,16 @@ pub fn sheets(plan: &Plan, assembly: &Assembly) -> Vec<Sheet> {
 fn view(plan: &Plan, scene: &Scene, frame: &Frame, task: &Task) -> Option<(Page, Scale)> {
     match task.subject {
         Subject::Finished(face) => elevation::finished(plan, scene, frame, face, &task.title),
-        Subject::Framing(face) => elevation::framing(plan, scene, frame, face, &task.title),
+        Subject::Island => plans::island(plan, scene, frame, &task.title),
+        Subject::Counter => Some(plans::counter(plan, frame, &task.title)),
+        Subject::Framing(face) => {
+            let of = PanelView::of_face(plan, face)?;
+            elevation::framing(plan, scene, frame, &of, &task.title)
+        }
+        Subject::Bulkhead(panel) => {
+            let of = PanelView::of_bulkhead(plan, panel)?;
+            elevation::framing(plan, scene, frame, &of, &task.title)
+        }
     }
 }
 
@@ -85,6 +98,16 @@ fn tasks(plan: &Plan) -> Vec<Task> {
             title,
         });
     };
+    add(
+        Subject::Island,
+        "plan-island",
+        "Plan of the island".to_owned(),
+    );
+    add(
+        Subject::Counter,
+        "plan-counter",
+        "Plan of the counter".to_owned(),
+    );
     for (number, face) in plan.faces.iter().enumerate() {
         let mark = file_part(&face.mark);
         let name = capitalised(&plain(&face.name));
@@ -98,6 +121,20 @@ fn tasks(plan: &Plan) -> Vec<Task> {
         }
         let stem = format!("elevation-{mark}-framing");
         add(Subject::Framing(number), &stem, format!("{name}: framing"));
+    }
+    for (number, panel) in plan.panels.iter().enumerate() {
+        let (PanelOf::Bulkhead(count), Some(run)) = (panel.of, plan.design.runs.get(panel.run))
+        else {
+            continue;
+        };
+        let count = count + 1;
+        let stem = format!(
+            "elevation-{}-bulkhead-{count}-framing",
+            file_part(&run.mark)
+        );
+        let name = capitalised(&plain(&run.name.value));
+        let title = format!("{name} run, bulkhead {count}: framing");
+        add(Subject::Bulkhead(number), &stem, title);
     }
     tasks
 }

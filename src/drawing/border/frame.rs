@@ -62,8 +62,8 @@ impl<'a> Frame<'a> {
         }
     }
 
-    /// An empty sheet with its border and heading.
-    pub fn page(&self, title: &str, scale: &Scale) -> Page {
+    /// An empty sheet with its border, its heading and notes below that.
+    pub fn page(&self, title: &str, scale: &Scale, notes: &[String]) -> Page {
         let inside = Bounds2 {
             low: self.border.low + nalgebra::Vector2::new(1.0, 1.0),
             high: self.border.high - nalgebra::Vector2::new(1.0, 1.0),
@@ -81,8 +81,16 @@ impl<'a> Frame<'a> {
             (Point2::new(left, top), Align::Left, 0.0),
         );
         let scale = format!("scale {}", scale.name);
-        let below = Point2::new(left, top - LARGE - 2.5);
+        let mut below = Point2::new(left, top - LARGE - 2.5);
         page.text(Layer::Border, &scale, LETTERS, (below, Align::Left, 0.0));
+        below.y -= 1.0;
+        for line in notes
+            .iter()
+            .flat_map(|note| page::wrap(note, LETTERS, width))
+        {
+            below.y -= 4.0;
+            page.text(Layer::Border, &line, LETTERS, (below, Align::Left, 0.0));
+        }
         page
     }
 
@@ -150,16 +158,16 @@ impl<'a> Frame<'a> {
         self.draw_centring_marks(page);
     }
 
-    /// Centring marks for copying and folding (ISO 5457).
+    /// Short centring marks outside the border, for copying and folding (after ISO 5457).
     fn draw_centring_marks(&self, page: &mut Page) {
         let Bounds2 { low, high } = self.border;
-        let (width, height) = (self.paper.width.mm(), self.paper.height.mm());
-        let reach = 5.0;
+        let (x, y) = (self.paper.width.mm() / 2.0, self.paper.height.mm() / 2.0);
+        let long = 5.0;
         let marks = [
-            ((width / 2.0, height), (width / 2.0, high.y - reach)),
-            ((width / 2.0, 0.0), (width / 2.0, low.y)),
-            ((0.0, height / 2.0), (low.x + reach, height / 2.0)),
-            ((width, height / 2.0), (high.x - reach, height / 2.0)),
+            ((x, high.y), (x, high.y + long)),
+            ((x, low.y), (x, low.y - long)),
+            ((low.x, y), (low.x - long, y)),
+            ((high.x, y), (high.x + long, y)),
         ];
         for ((x0, y0), (x1, y1)) in marks {
             let (from, to) = (Point2::new(x0, y0), Point2::new(x1, y1));

@@ -35,15 +35,15 @@ impl TitleBlock<'_> {
                 (48.0, "sheet", format!("{number} of {of}")),
             ],
             vec![
-                (104.0, "what is shown", self.title.to_owned()),
-                (46.0, "scale", self.scale.name.clone()),
+                (108.0, "what is shown", self.title.to_owned()),
+                (42.0, "scale", self.scale.name.clone()),
                 (30.0, "units", units.to_owned()),
             ],
             vec![
-                (62.0, "place", p.place.clone()),
-                (52.0, "drawn by", p.drawn_by.clone()),
-                (36.0, "date", p.date.clone()),
-                (30.0, "revision", p.revision.clone()),
+                (76.0, "place", p.place.clone()),
+                (56.0, "drawn by", p.drawn_by.clone()),
+                (26.0, "date", p.date.clone()),
+                (22.0, "revision", p.revision.clone()),
             ],
         ]
     }

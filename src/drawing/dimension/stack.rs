@@ -17,6 +17,8 @@ const PAST: f64 = 1.5;
 const ROW: f64 = 1.41 * LETTERS;
 /// Between a dimension line and the room of its text.
 const CLEAR: f64 = 0.2;
+/// Between texts that had to move out of their gaps: they must not read as one.
+const AIR: f64 = 1.0;
 /// Half of an oblique stroke, along and across.
 const TICK: f64 = 0.9;
 
@@ -115,12 +117,12 @@ impl Laying<'_> {
         let width = lettering::width(text, LETTERS);
         let middle = f64::midpoint(from, to);
         let start = if self.axis.letters_point_out() {
-            self.line + CLEAR + ROW + 0.7
+            self.line + CLEAR + ROW + AIR
         } else {
-            self.line + PAST + 0.5
+            self.line + PAST + AIR
         };
         for row in 0..6 {
-            let o = start + f64::from(row) * (ROW + 0.7);
+            let o = start + f64::from(row) * (ROW + AIR);
             for shift in shifts(20.0 + 10.0 * f64::from(row), 0.5) {
                 let t = middle + shift;
                 if !self.misses_outer(t, width) {
@@ -132,7 +134,7 @@ impl Laying<'_> {
                     self.axis.point(middle, self.line),
                     self.axis.point(near, o - 0.1),
                 ];
-                if page.has_room(text, LETTERS, stand) && page.taken().is_clear(leader) {
+                if page.has_air(text, LETTERS, stand, AIR) && page.taken().is_clear(leader) {
                     page.text(Layer::Dimension, text, LETTERS, stand);
                     page.line(
                         Layer::Dimension,
@@ -192,19 +194,16 @@ fn shifts(most: f64, step: f64) -> impl Iterator<Item = f64> {
 
 /// Dimension lines, oblique strokes and extension lines: each extension line once, as far as it is needed.
 fn draw_lines(page: &mut Page, axis: Axis, tiers: &[Tier], lines: &[f64]) {
-    let mut stations: Vec<(f64, f64)> = Vec::new();
-    for (tier, line) in tiers.iter().zip(lines) {
-        stations.extend(tier.stations.iter().map(|s| (*s, *line)));
+    let mut stations: Vec<(f64, f64, f64)> = Vec::new();
+    for (tier, &line) in tiers.iter().zip(lines) {
+        let bare = |t: f64| tier.bare.iter().any(|b| (b - t).abs() < 0.01);
+        let drawn = tier.stations.iter().filter(|t| !bare(**t));
+        stations.extend(drawn.map(|t| (*t, line, tier.from + GAP)));
     }
     stations.sort_by(|a, b| a.0.total_cmp(&b.0).then(b.1.total_cmp(&a.1)));
-    stations.dedup_by(|later, kept| {
-        later.0 - kept.0 < 0.01 && {
-            kept.1 = kept.1.max(later.1);
-            true
-        }
-    });
-    for (t, line) in stations {
-        let (from, to) = (axis.point(t, GAP), axis.point(t, line + PAST));
+    stations.dedup_by(|later, kept| later.0 - kept.0 < 0.01);
+    for (t, line, from) in stations {
+        let (from, to) = (axis.point(t, from), axis.point(t, line + PAST));
         page.line(Layer::Dimension, Pen::Fine, Dash::Solid, from, to);
     }
     for (tier, &line) in tiers.iter().zip(lines) {

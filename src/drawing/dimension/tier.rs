@@ -13,6 +13,10 @@ pub struct Tier {
     pub texts: Vec<String>,
     /// What the chain measures, lettered at its end; may be empty.
     pub name: String,
+    /// Stations that need no extension line, because what they measure to crosses the chain itself.
+    pub bare: Vec<f64>,
+    /// Where extension lines begin, beyond the usual gap; negative when they begin farther in.
+    pub from: f64,
 }
 
 impl Tier {
@@ -53,6 +57,8 @@ impl Tier {
             stations,
             texts,
             name: name.to_owned(),
+            bare: Vec::new(),
+            from: 0.0,
         })
     }
 }

@@ -17,9 +17,12 @@ use crate::plan::{Face, Layers, Plan};
 const MARGINS: Margins = Margins {
     left: 32.0,
     right: heights::LEVELS,
-    below: 36.0,
+    below: 44.0,
     above: 34.0,
 };
+
+/// Where more than this is seen past a face and its overhangs, millimetres built, an overall chain says how much.
+const FARTHER: f64 = 500.0;
 
 /// Draws face `number` as finished; `None` for a wall, in front of which nobody stands.
 pub fn finished(
@@ -38,11 +41,11 @@ pub fn finished(
     };
     let seen = sight.bounds()?.union(built);
     let fit = Fit::new(plan.design.project.units, &seen, &frame.room(), MARGINS);
-    let mut page = frame.page(title, &fit.scale);
+    let mut page = frame.page(title, &fit.scale, &[]);
     draw_parts(&mut page, scene, &sight, &fit, number);
     heights::draw_ground(&mut page, &fit, &seen);
     let area = fit.area(&seen);
-    draw_chains(&mut page, plan, number, &fit, &area);
+    draw_chains(&mut page, plan, number, &fit, &seen);
     heights::draw_heights(
         &mut page,
         plan,
@@ -90,7 +93,8 @@ fn draw_parts(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: us
 }
 
 /// Openings and overall of the finished face below, cutouts and overall of the counter above.
-fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, area: &Bounds2) -> usize {
+fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, seen: &Bounds2) -> usize {
+    let area = fit.area(seen);
     let face = &plan.faces[number];
     let notation = plan.design.project.units;
     let chain = |name: &str, built: &[f64]| Tier::new(notation, name, built, |s| fit.x(s));
@@ -103,6 +107,8 @@ fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, area: &Bo
     let below: Vec<_> = [
         chain("openings", &openings).filter(|t| t.stations.len() > 2),
         chain("finished face", &ends),
+        chain("all that is seen", &[seen.low.x, seen.high.x])
+            .filter(|_| seen.width() > end - start + FARTHER),
     ]
     .into_iter()
     .flatten()

@@ -1,16 +1,17 @@
-//! The framing of a face: its panels as one sees them from outside before the boards go on.
+//! The framing of a face: its panels as one sees them from outside before the boards go on. Bulkheads are drawn in the
+//! same way.
 
 use super::heights;
+use super::panel_view::PanelView;
 use crate::drawing::border::Frame;
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::{Fit, Margins};
-use crate::drawing::hidden::{Stroke, View};
+use crate::drawing::hidden::Stroke;
 use crate::drawing::marks::{Mark, place_inside, place_marks};
-use crate::drawing::page::Page;
+use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::{Layer, Pen, Scale};
 use crate::geometry::{Bounds2, Point2};
-use crate::parts::{Group, Part, PartKind};
 use crate::plan::{Face, FaceOpening, Plan};
 use crate::units::Length;
 
@@ -18,95 +19,123 @@ use crate::units::Length;
 const MARGINS: Margins = Margins {
     left: 32.0,
     right: heights::LEVELS,
-    below: 48.0,
+    below: 44.0,
     above: 8.0,
 };
 
-/// Draws the framing of face `number`; the sheet's heading and foot are the frame's.
+/// Draws the framing of the panels that a view is of; the sheet's heading and foot are the frame's. `None` where there
+/// is no steel.
 pub fn framing(
     plan: &Plan,
     scene: &Scene,
     frame: &Frame,
-    number: usize,
+    of: &PanelView,
     title: &str,
 ) -> Option<(Page, Scale)> {
-    let face = plan.faces.get(number)?;
-    let view = View::of_face(face);
-    let sight = scene.look(&view, |part| is_shown(plan, scene, &view, number, part));
+    let view = of.view();
+    let sight = scene.look(&view, |part| of.shows(plan, scene, part));
+    let (low, high) = of.reach();
     let built = Bounds2 {
-        low: Point2::new(0.0, 0.0),
-        high: Point2::new(face.length, plan.levels.frame_top),
+        low: Point2::new(low, 0.0),
+        high: Point2::new(high, plan.levels.frame_top),
     };
     let seen = sight.bounds()?.union(built);
+    let notes = notes(plan, scene, of, &sight);
     let fit = Fit::new(plan.design.project.units, &seen, &frame.room(), MARGINS);
-    let mut page = frame.page(title, &fit.scale);
-    draw_steel(&mut page, scene, &sight, &fit, number);
+    let mut page = frame.page(title, &fit.scale, &notes);
+    draw_steel(&mut page, plan, scene, of, &sight, &fit);
     heights::draw_ground(&mut page, &fit, &seen);
     let area = fit.area(&seen);
-    draw_chains(&mut page, plan, number, &fit, &area);
+    draw_chains(&mut page, plan, of, &fit, &area);
     heights::draw_heights(
         &mut page,
         plan,
-        face,
+        &of.face,
         &fit,
         area.low.x,
         plan.levels.frame_top,
     );
     heights::draw(&mut page, plan, &fit, area.high.x);
-    name_openings(&mut page, plan, face, &fit);
-    mark_members(&mut page, scene, &sight, &fit, number);
+    name_openings(&mut page, plan, &of.face, &fit);
+    mark_members(&mut page, plan, scene, of, &sight, &fit);
     Some((page, fit.scale))
 }
 
-/// Steel and sleepers of the face itself, and the ends of what meets it.
-fn is_shown(plan: &Plan, scene: &Scene, view: &View, face: usize, part: &Part) -> bool {
-    if part.group != Group::Framing {
-        return false;
-    }
-    if part.face == Some(face) {
-        return true;
-    }
-    let length = plan.faces[face].length;
-    scene.bounds(view, part).is_some_and(|b| {
-        let near = b.high.z > -plan.sizes.panel + 1.0 && b.low.z < 1.0;
-        near && b.low.x > -1.0 && b.high.x < length + 1.0
-    })
+/// What the letters of the marks mean, and what is used.
+fn notes(plan: &Plan, scene: &Scene, of: &PanelView, sight: &Sight) -> Vec<String> {
+    let trade = &plan.design.trade;
+    let mut kinds: Vec<_> = sight
+        .seen_parts()
+        .into_iter()
+        .map(|(number, _)| &scene.parts()[number])
+        .filter(|part| of.owns(plan, scene, part))
+        .map(|part| (part.kind, letters_of(&part.mark), part.kind.name()))
+        .collect();
+    kinds.sort_unstable();
+    kinds.dedup();
+    let spelt: Vec<_> = kinds
+        .iter()
+        .map(|(_, letters, name)| format!("{letters} {name}"))
+        .collect();
+    vec![
+        format!("Marks: {}.", spelt.join(", ")),
+        format!(
+            "Studs, jambs and cripples {}, tracks, headers and sills {}; studs at most {} on centre, marked ends down so that punch-outs line up.",
+            trade.stud.designator,
+            trade.track.designator,
+            plan.design
+                .project
+                .units
+                .spell_with_unit(trade.stud_spacing.value),
+        ),
+    ]
 }
 
-fn draw_steel(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: usize) {
+/// The letters of a mark such as `C-S07`: what stands between the run's letters and the number.
+fn letters_of(mark: &str) -> &str {
+    let own = mark.rsplit('-').next().unwrap_or(mark);
+    own.trim_end_matches(|c: char| c.is_ascii_digit())
+}
+
+fn draw_steel(
+    page: &mut Page,
+    plan: &Plan,
+    scene: &Scene,
+    of: &PanelView,
+    sight: &Sight,
+    fit: &Fit,
+) {
+    let own: Vec<bool> = scene
+        .parts()
+        .iter()
+        .map(|part| of.owns(plan, scene, part))
+        .collect();
     let strokes: Vec<_> = sight
         .lines
         .iter()
         .map(|line| Stroke {
             from: line.from,
             to: line.to,
-            weight: u8::from(scene.parts()[line.of].face == Some(face)),
+            weight: u8::from(own[line.of]),
         })
         .collect();
     let pens = [(Layer::Detail, Pen::Thin), (Layer::Outline, Pen::Medium)];
     fit.draw(page, &strokes, &pens);
 }
 
-/// Three tiers below: centre lines of uprights, edges of openings, overall.
-fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, area: &Bounds2) -> usize {
-    let face = &plan.faces[number];
+/// Three tiers below: the stud grid, edges of openings, overall.
+fn draw_chains(page: &mut Page, plan: &Plan, of: &PanelView, fit: &Fit, area: &Bounds2) -> usize {
     let notation = plan.design.project.units;
-    let ends = [0.0, face.length];
-    let panels = plan.panels.iter().filter(|p| p.face == Some(number));
-    let middles = panels.flat_map(|panel| {
-        let middle = |p0: f64, p1: f64| {
-            let (s0, s1) = panel.on_face(face, p0, p1);
-            f64::midpoint(s0, s1)
-        };
-        panel.uprights.iter().map(move |u| middle(u.p0, u.p1))
-    });
-    let grid: Vec<f64> = ends.into_iter().chain(middles).collect();
-    let edges = face.openings.iter().flat_map(|o| [o.s0, o.s1]);
+    let (low, high) = of.reach();
+    let ends = [low, high];
+    let grid: Vec<f64> = ends.into_iter().chain(of.grid(plan)).collect();
+    let edges = of.face.openings.iter().flat_map(|o| [o.s0, o.s1]);
     let openings: Vec<f64> = ends.into_iter().chain(edges).collect();
+    let chain = |name: &str, built: &[f64]| Tier::new(notation, name, built, |s| fit.x(s));
     let tiers: Vec<_> = [
-        Tier::new(notation, "centres of uprights", &grid, |s| fit.x(s)),
-        Tier::new(notation, "openings", &openings, |s| fit.x(s)).filter(|t| t.stations.len() > 2),
-        Tier::new(notation, "frame overall", &ends, |s| fit.x(s)),
+        chain("stud grid", &grid).filter(|t| t.stations.len() > 2),
+        chain("openings", &openings).filter(|t| t.stations.len() > 2),
+        chain("frame overall", &ends),
     ]
     .into_iter()
     .flatten()
@@ -118,7 +147,7 @@ fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, area: &Bo
     draw_stack(page, axis, &tiers).1
 }
 
-/// The name and clear size of every framed opening, inside it.
+/// The name and clear size of every opening, inside it.
 fn name_openings(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit) {
     let notation = plan.design.project.units;
     let spell = |mm: f64| notation.spell(Length::millimetres(mm));
@@ -133,19 +162,25 @@ fn name_openings(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit) {
         upper.low.y = middle;
         lower.high.y = middle;
         let size = format!("{} × {} clear", spell(s1 - s0), spell(z1 - z0));
-        let texts = [(opening.name.clone(), upper), (size, lower)];
-        for (text, area) in texts {
-            place_inside(page, &Mark { text, area }, crate::drawing::page::LETTERS);
+        for (text, area) in [(opening.name.clone(), upper), (size, lower)] {
+            place_inside(page, &Mark { text, area }, LETTERS);
         }
     }
 }
 
-/// Marks on the members of the face, tracks first, then from left to right.
-fn mark_members(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: usize) -> usize {
-    let mut marks: Vec<(PartKind, Mark)> = sight
+/// Marks on the members, tracks last, each kind from left to right.
+fn mark_members(
+    page: &mut Page,
+    plan: &Plan,
+    scene: &Scene,
+    of: &PanelView,
+    sight: &Sight,
+    fit: &Fit,
+) -> usize {
+    let mut marks: Vec<_> = sight
         .seen_parts()
         .into_iter()
-        .filter(|(number, _)| scene.parts()[*number].face == Some(face))
+        .filter(|(number, _)| of.owns(plan, scene, &scene.parts()[*number]))
         .map(|(number, seen)| {
             let part = &scene.parts()[number];
             let mark = Mark {
@@ -155,10 +190,10 @@ fn mark_members(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: 
             (part.kind, mark)
         })
         .collect();
-    marks.sort_by(|a, b| {
-        (a.0, a.1.area.low.x, a.1.area.low.y)
-            .partial_cmp(&(b.0, b.1.area.low.x, b.1.area.low.y))
-            .unwrap_or(std::cmp::Ordering::Equal)
+    marks.sort_by(|(kind, a), (other, b)| {
+        kind.cmp(other)
+            .then(a.area.low.x.total_cmp(&b.area.low.x))
+            .then(a.area.low.y.total_cmp(&b.area.low.y))
     });
     let marks: Vec<_> = marks.into_iter().map(|(_, mark)| mark).collect();
     place_marks(page, &marks)

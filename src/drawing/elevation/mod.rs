@@ -3,6 +3,8 @@
 mod finished;
 mod framing;
 mod heights;
+mod panel_view;
 
 pub use finished::finished;
 pub use framing::framing;
+pub use panel_view::PanelView;

@@ -1,0 +1,97 @@
+//! The chains round a plan: each run on its outer side, its depth at a free end, and overall.
+
+use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
+use crate::drawing::fit::Fit;
+use crate::drawing::page::Page;
+use crate::geometry::{Bounds2, Point2, Vector2};
+use crate::plan::Plan;
+
+/// One chain of a plan, in world coordinates.
+#[derive(Clone, Debug)]
+pub(super) struct WorldChain {
+    /// Which side of the plan it stands on.
+    pub side: Side,
+    /// What it measures.
+    pub name: String,
+    /// Points on its stations; only the coordinate along the side counts.
+    pub stations: Vec<Point2>,
+}
+
+/// Draws the chains of a plan beside what is drawn of it; on each side in the order given.
+pub(super) fn draw(
+    page: &mut Page,
+    plan: &Plan,
+    fit: &Fit,
+    drawn: &Bounds2,
+    chains: &[WorldChain],
+) -> usize {
+    let notation = plan.design.project.units;
+    let area = fit.area(drawn);
+    let mut unplaced = 0;
+    for side in [Side::Below, Side::Above, Side::Left, Side::Right] {
+        let level = matches!(side, Side::Below | Side::Above);
+        let tiers: Vec<_> = chains
+            .iter()
+            .filter(|chain| chain.side == side)
+            .filter_map(|chain| {
+                let along = chain.stations.iter().map(|p| if level { p.x } else { p.y });
+                let along: Vec<f64> = along.collect();
+                Tier::new(notation, &chain.name, &along, |v| {
+                    if level { fit.x(v) } else { fit.y(v) }
+                })
+            })
+            .collect();
+        let edge = match side {
+            Side::Below => area.low.y,
+            Side::Above => area.high.y,
+            Side::Left => area.low.x,
+            Side::Right => area.high.x,
+        };
+        unplaced += draw_stack(page, Axis { side, edge }, &tiers).1;
+    }
+    unplaced
+}
+
+/// The side of the plan on which a run's chains stand: where its own long side is the outermost.
+pub(super) fn side_of_run(plan: &Plan, run: usize, bounds: &Bounds2) -> Side {
+    let (own, along) = (plan.runs[run].bounds(), plan.runs[run].along);
+    let near = |a: f64, b: f64| (a - b).abs() < 1.0;
+    if along.x.abs() > 0.5 {
+        if near(own.low.y, bounds.low.y) || !near(own.high.y, bounds.high.y) {
+            Side::Below
+        } else {
+            Side::Above
+        }
+    } else if near(own.high.x, bounds.high.x) {
+        Side::Right
+    } else {
+        Side::Left
+    }
+}
+
+/// The side of the plan that a direction points to.
+pub(super) fn side_towards(direction: Vector2) -> Side {
+    match (direction.x, direction.y) {
+        (x, _) if x > 0.5 => Side::Right,
+        (x, _) if x < -0.5 => Side::Left,
+        (_, y) if y > 0.5 => Side::Above,
+        _ => Side::Below,
+    }
+}
+
+/// The two overall chains of a box, on the sides where the first chains across and up stand.
+pub(super) fn overall(chains: &[WorldChain], name: &str, bounds: &Bounds2) -> [WorldChain; 2] {
+    let first = |sides: [Side; 2], otherwise: Side| {
+        let mut used = chains.iter().map(|c| c.side).filter(|s| sides.contains(s));
+        used.next().unwrap_or(otherwise)
+    };
+    [
+        first([Side::Below, Side::Above], Side::Below),
+        first([Side::Left, Side::Right], Side::Left),
+    ]
+    .map(|side| WorldChain {
+        side,
+        name: name.to_owned(),
+        stations: vec![bounds.low, bounds.high],
+    })
+}

@@ -1,0 +1,298 @@
+//! The counter in plan.
+
+use super::chains::{self, WorldChain};
+use crate::design::{EdgeProfile, PlanCorner, Side as RunSide};
+use crate::drawing::border::Frame;
+use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
+use crate::drawing::fit::{Fit, Margins};
+use crate::drawing::marks::{Mark, place_inside};
+use crate::drawing::page::{LETTERS, Page};
+use crate::drawing::{Dash, Layer, Pen, Scale};
+use crate::geometry::{Bounds2, Point2};
+use crate::plan::{CounterCutout, Plan};
+use crate::units::Length;
+
+/// Room round the view for its chains, millimetres.
+const MARGINS: Margins = Margins {
+    left: 36.0,
+    right: 36.0,
+    below: 32.0,
+    above: 36.0,
+};
+
+/// Draws the plan of the counter.
+pub fn counter(plan: &Plan, frame: &Frame, title: &str) -> (Page, Scale) {
+    let counter = &plan.counter;
+    let drawn = counter.outline.bounds();
+    let fit = Fit::new(plan.design.project.units, &drawn, &frame.room(), MARGINS);
+    let mut page = frame.page(title, &fit.scale, &notes(plan));
+    let points = fit.outline(&counter.outline);
+    page.path(
+        Layer::Outline,
+        Some(Pen::Thick),
+        Dash::Solid,
+        points,
+        true,
+        None,
+    );
+    for cutout in &counter.cutouts {
+        if !cutout.open {
+            let points = fit.outline(&cutout.outline);
+            page.path(
+                Layer::Cut,
+                Some(Pen::Medium),
+                Dash::Solid,
+                points,
+                true,
+                None,
+            );
+        }
+        let points = fit.outline(&cutout.flange);
+        page.path(
+            Layer::Detail,
+            Some(Pen::Fine),
+            Dash::Phantom,
+            points,
+            !cutout.open,
+            None,
+        );
+    }
+    for line in &counter.turndown {
+        let points = fit.vertices(&line.vertices);
+        page.path(
+            Layer::Hidden,
+            Some(Pen::Thin),
+            Dash::Dashed,
+            points,
+            line.closed,
+            None,
+        );
+    }
+    chains::draw(&mut page, plan, &fit, &drawn, &world_chains(plan, &drawn));
+    for cutout in &counter.cutouts {
+        draw_cross_chain(&mut page, plan, &fit, cutout);
+    }
+    for cutout in &counter.cutouts {
+        letter(&mut page, plan, &fit, cutout);
+    }
+    (page, fit.scale)
+}
+
+/// What the slab is, in words.
+fn notes(plan: &Plan) -> Vec<String> {
+    let counter = &plan.design.counter;
+    let spell = |length: Length| plan.design.project.units.spell_with_unit(length);
+    let turndown = counter
+        .turndown
+        .as_ref()
+        .map_or("no turndown".to_owned(), |t| {
+            format!(
+                "turndown edge {} below the slab, {} wide (dashed)",
+                spell(t.depth.value),
+                spell(t.width.value)
+            )
+        });
+    let profile = match counter.profile.value {
+        EdgeProfile::Square { eased } if eased.mm() <= 0.0 => "square".to_owned(),
+        EdgeProfile::Square { eased } => format!("square, arris eased {}", spell(eased)),
+        EdgeProfile::Chamfer { size } => format!("chamfer {}", spell(size)),
+        EdgeProfile::HalfRound => "half round".to_owned(),
+        EdgeProfile::QuarterRound { radius } => format!("quarter round {}", spell(radius)),
+        EdgeProfile::Cove { radius } => format!("cove {}", spell(radius)),
+    };
+    let corners = match counter.corners.value {
+        PlanCorner::Sharp => "outward corners sharp".to_owned(),
+        PlanCorner::Chamfered(size) => format!("outward corners cut off {}", spell(size)),
+        PlanCorner::Rounded(radius) => format!("outward corners radius {}", spell(radius)),
+    };
+    let overhangs: Vec<_> = RunSide::ALL
+        .iter()
+        .map(|side| {
+            format!(
+                "{} {}",
+                side.name(),
+                spell(counter.overhang.of(*side).value)
+            )
+        })
+        .collect();
+    vec![
+        format!(
+            "Slab {} on {} substrate; {turndown}; edge {profile}; {corners}.",
+            spell(counter.thickness.value),
+            spell(plan.design.trade.substrate_thickness.value)
+        ),
+        format!(
+            "Overhang past the finished face: {}; none at walls. Phantom lines are appliance flanges: check every cutout against the maker's sheet.",
+            overhangs.join(", ")
+        ),
+    ]
+}
+
+/// For each run a chain of its cutouts from edge to edge of the counter, and overall.
+fn world_chains(plan: &Plan, drawn: &Bounds2) -> Vec<WorldChain> {
+    let frame = plan.runs.iter().map(crate::plan::RunPlan::bounds);
+    let frame = frame.reduce(Bounds2::union).unwrap_or(*drawn);
+    let mut found: Vec<WorldChain> = Vec::new();
+    for number in 0..plan.runs.len() {
+        let cutouts = plan.counter.cutouts.iter().filter(|c| c.run == number);
+        let edges: Vec<Point2> = cutouts
+            .flat_map(|c| {
+                let b = c.outline.bounds();
+                [b.low, b.high]
+            })
+            .collect();
+        let Some(ends) = ends_of_run(plan, number).filter(|_| !edges.is_empty()) else {
+            continue;
+        };
+        found.push(WorldChain {
+            side: chains::side_of_run(plan, number, &frame),
+            name: "cutouts".to_owned(),
+            stations: ends.into_iter().chain(edges).collect(),
+        });
+    }
+    let whole = chains::overall(&found, "counter", drawn);
+    found.extend(whole);
+    found
+}
+
+/// Where the counter over a run begins and ends along it.
+fn ends_of_run(plan: &Plan, number: usize) -> Option<[Point2; 2]> {
+    let run = plan.runs.get(number)?;
+    let sides = plan.counter.sides.iter();
+    let own = sides.filter(|side| plan.faces.get(side.face).is_some_and(|f| f.run == number));
+    let us: Vec<f64> = own
+        .flat_map(|s| [run.local(s.start).x, run.local(s.end).x])
+        .collect();
+    let low = us.iter().copied().fold(f64::INFINITY, f64::min);
+    let high = us.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    (low < high).then(|| [run.point(low, 0.0), run.point(high, 0.0)])
+}
+
+/// A chain across the counter beside a cutout: front edge, cutout, back edge.
+fn draw_cross_chain(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout) -> bool {
+    let Some(run) = plan.runs.get(cutout.run) else {
+        return false;
+    };
+    let Some((front, back)) = edges_across(plan, cutout) else {
+        return false;
+    };
+    let bounds = fit.area(&cutout.outline.bounds());
+    let flange = fit.area(&cutout.flange.bounds());
+    let upright = run.along.x.abs() > 0.5;
+    let on_sheet = |p: Point2| if upright { fit.y(p.y) } else { fit.x(p.x) };
+    let built = |p: Point2| if upright { p.y } else { p.x };
+    let own = cutout.outline.bounds();
+    let stations = [built(front), built(own.low), built(own.high), built(back)];
+    let sheet = |v: f64| if upright { fit.y(v) } else { fit.x(v) };
+    let Some(mut tier) = Tier::new(plan.design.project.units, "", &stations, sheet) else {
+        return false;
+    };
+    tier.bare = vec![on_sheet(front), on_sheet(back)];
+    let sides = if upright {
+        [
+            (Side::Right, flange.high.x - bounds.high.x),
+            (Side::Left, bounds.low.x - flange.low.x),
+        ]
+    } else {
+        [
+            (Side::Above, flange.high.y - bounds.high.y),
+            (Side::Below, bounds.low.y - flange.low.y),
+        ]
+    };
+    let tries = [0.0, 3.0, -3.0, 6.0, 9.0, 12.0, 16.0, 20.0];
+    for shift in tries {
+        for (side, flange) in sides {
+            let edge = match side {
+                Side::Right => bounds.high.x + flange + shift,
+                Side::Left => bounds.low.x - flange - shift,
+                Side::Above => bounds.high.y + flange + shift,
+                Side::Below => bounds.low.y - flange - shift,
+            };
+            let axis = Axis { side, edge };
+            if !is_open_ground(plan, fit, cutout, axis) {
+                continue;
+            }
+            let mut tried = page.clone();
+            tier.from = -(shift + flange);
+            if draw_stack(&mut tried, axis, std::slice::from_ref(&tier)).1 == 0 {
+                *page = tried;
+                return true;
+            }
+        }
+    }
+    false
+}
+
+/// The points of the counter's front and back edge beside a cutout.
+fn edges_across(plan: &Plan, cutout: &CounterCutout) -> Option<(Point2, Point2)> {
+    let run = plan.runs.get(cutout.run)?;
+    let u = run.local(cutout.centre).x;
+    let on_side = |side: RunSide| {
+        let faces = plan.counter.sides.iter().filter(|s| {
+            let own = plan
+                .faces
+                .get(s.face)
+                .is_some_and(|f| f.run == cutout.run && f.side == side);
+            own && !matches!(s.kind, crate::plan::SideKind::Notch(_))
+        });
+        let v = faces.map(|s| run.local(s.start).y).next()?;
+        Some(run.point(u, v))
+    };
+    Some((on_side(RunSide::Working)?, on_side(RunSide::Seating)?))
+}
+
+/// True when the chain's line and letters keep clear of other cutouts and stay over the counter.
+fn is_open_ground(plan: &Plan, fit: &Fit, cutout: &CounterCutout, axis: Axis) -> bool {
+    let line = axis.point(0.0, 10.0);
+    let upright = matches!(axis.side, Side::Left | Side::Right);
+    let (low, high) = if upright {
+        (line.x - 5.0, line.x + 1.5)
+    } else {
+        (line.y - 1.5, line.y + 5.0)
+    };
+    let span = |b: &Bounds2| {
+        let area = fit.area(b);
+        if upright {
+            (area.low.x, area.high.x)
+        } else {
+            (area.low.y, area.high.y)
+        }
+    };
+    let others = plan.counter.cutouts.iter().filter(|c| c.run == cutout.run);
+    let clear = others
+        .map(|c| span(&c.flange.bounds()))
+        .all(|(from, to)| high < from || low > to);
+    let inside = ends_of_run(plan, cutout.run).is_some_and(|ends| {
+        let [a, b] = ends.map(|p| fit.point(p));
+        let (a, b) = if upright { (a.x, b.x) } else { (a.y, b.y) };
+        low > a.min(b) + 1.0 && high < a.max(b) - 1.0
+    });
+    clear && inside
+}
+
+/// Name, size and corner radius inside a cutout.
+fn letter(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout) {
+    let Some(appliance) = plan.design.appliances.get(cutout.appliance) else {
+        return;
+    };
+    let spell = |length: Length| plan.design.project.units.spell(length);
+    let size = format!(
+        "{} × {}",
+        spell(appliance.cutout_width.value),
+        spell(appliance.cutout_depth.value)
+    );
+    let mut lines = vec![appliance.name.clone(), size];
+    if appliance.corner_radius.mm() > 0.0 {
+        lines.push(format!("R {}", spell(appliance.corner_radius.value)));
+    }
+    let area = fit.area(&cutout.outline.bounds());
+    let row = area.height() / lines.len() as f64;
+    for (number, text) in lines.into_iter().enumerate() {
+        let top = area.high.y - row * number as f64;
+        let area = Bounds2 {
+            low: Point2::new(area.low.x, top - row),
+            high: Point2::new(area.high.x, top),
+        };
+        place_inside(page, &Mark { text, area }, LETTERS);
+    }
+}

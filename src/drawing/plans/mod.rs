@@ -1,0 +1,10 @@
+//! Plans: the island from above with its counter left off, and the counter.
+
+mod chains;
+mod counter;
+mod island;
+mod openings;
+mod outline;
+
+pub use counter::counter;
+pub use island::island;
