@@ -1,4 +1,4 @@
-//! What must be true of every sheet, read from the sheet alone: for the tests.
+//! What must be true of every sheet, read from the sheet alone, without trusting what drew it.
 
 use super::occupancy::{box_of, crosses, grown, pieces};
 use super::{Item, Sheet};

@@ -36,6 +36,11 @@ pub fn place_inside(page: &mut Page, mark: &Mark, height: f64) -> bool {
     page.place(Layer::Note, &mark.text, height, inside(mark, height)) || lead_to(page, mark)
 }
 
+/// Places marks at the ends of leaders; says how many found no place.
+pub fn place_led(page: &mut Page, marks: &[Mark]) -> usize {
+    marks.iter().filter(|mark| !lead_to(page, mark)).count()
+}
+
 /// A stand by the middle of its room.
 fn about(middle: Point2, height: f64, angle: f64) -> Stand {
     // From the baseline to the middle of the letters' room.

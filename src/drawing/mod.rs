@@ -1,8 +1,7 @@
 //! Drawings as data: sheets, views, hidden lines, dimensions and template pages.
 
 mod border;
-#[cfg(test)]
-pub(crate) mod check;
+pub mod check;
 pub mod dimension;
 mod elevation;
 mod fit;

@@ -36,8 +36,9 @@ pub fn sheets(plan: &Plan, assembly: &Assembly) -> Vec<Sheet> {
     let scene = Scene::new(assembly);
     let frame = Frame::new(&plan.design.project);
     let tasks = tasks(plan);
+    let views = views(plan, &tasks);
     let draw = |number: usize, task: &Task| {
-        let (mut page, scale) = view(plan, &scene, &frame, task)?;
+        let (mut page, scale) = view(plan, &scene, &frame, task, &views)?;
         frame.draw_foot(&mut page, &task.title, (number + 1, tasks.len()), &scale);
         let letter = format!("A-{}", number + 1);
         Some(page.finish(task.name.clone(), task.title.clone(), letter, scale))
@@ -65,10 +66,39 @@ pub fn sheets(plan: &Plan, assembly: &Assembly) -> Vec<Sheet> {
     drawn.into_iter().filter_map(|(_, sheet)| sheet).collect()
 }
 
-fn view(plan: &Plan, scene: &Scene, frame: &Frame, task: &Task) -> Option<(Page, Scale)> {
+/// For each face the sheets that show it.
+fn views(plan: &Plan, tasks: &[Task]) -> Vec<(usize, String)> {
+    let shows = |task: &Task, face: usize| {
+        task.subject == Subject::Finished(face) || task.subject == Subject::Framing(face)
+    };
+    let sheets = |face: usize| {
+        let numbers = tasks
+            .iter()
+            .enumerate()
+            .filter(|(_, task)| shows(task, face));
+        let numbers: Vec<_> = numbers.map(|(i, _)| (i + 1).to_string()).collect();
+        let word = if numbers.len() == 1 {
+            "sheet"
+        } else {
+            "sheets"
+        };
+        format!("{word} {}", numbers.join(", "))
+    };
+    (0..plan.faces.len())
+        .map(|face| (face, sheets(face)))
+        .collect()
+}
+
+fn view(
+    plan: &Plan,
+    scene: &Scene,
+    frame: &Frame,
+    task: &Task,
+    views: &[(usize, String)],
+) -> Option<(Page, Scale)> {
     match task.subject {
         Subject::Finished(face) => elevation::finished(plan, scene, frame, face, &task.title),
-        Subject::Island => plans::island(plan, scene, frame, &task.title),
+        Subject::Island => Some(plans::island(plan, scene, frame, &task.title, views)),
         Subject::Counter => Some(plans::counter(plan, frame, &task.title)),
         Subject::Framing(face) => {
             let of = PanelView::of_face(plan, face)?;
@@ -151,4 +181,108 @@ fn capitalised(text: &str) -> String {
     let mut letters = text.chars();
     let first = letters.next().map(|c| c.to_uppercase().to_string());
     first.unwrap_or_default() + letters.as_str()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::{Item, Layer, check};
+
+    fn examples() -> Vec<(String, Plan, Assembly)> {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/params");
+        let mut paths: Vec<_> = std::fs::read_dir(folder)
+            .unwrap()
+            .map(|entry| entry.unwrap().path())
+            .filter(|path| path.extension().is_some_and(|e| e == "yaml"))
+            .collect();
+        paths.sort();
+        assert!(paths.len() >= 4);
+        let load = |path: std::path::PathBuf| {
+            let text = std::fs::read_to_string(&path).unwrap();
+            let plan = crate::plan::lay_out(crate::design::from_text(&text).unwrap()).unwrap();
+            let assembly = crate::parts::build(&plan);
+            (path.display().to_string(), plan, assembly)
+        };
+        paths.into_iter().map(load).collect()
+    }
+
+    fn texts(sheet: &Sheet) -> Vec<&str> {
+        let texts = sheet.items.iter().filter_map(|item| match item {
+            Item::Text { text, .. } => Some(text.as_str()),
+            Item::Path { .. } => None,
+        });
+        texts.collect()
+    }
+
+    #[test]
+    fn on_every_sheet_of_every_example_texts_keep_clear() {
+        for (path, plan, assembly) in examples() {
+            for sheet in sheets(&plan, &assembly) {
+                if let Err(fault) = check::texts_are_clear(&sheet) {
+                    panic!("{path}: {fault}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_member_of_the_frame_is_marked_on_a_sheet() {
+        for (path, plan, assembly) in examples() {
+            let sheets = sheets(&plan, &assembly);
+            let lettered: BTreeSet<&str> = sheets.iter().flat_map(texts).collect();
+            let framing = assembly.parts.iter();
+            let framing = framing.filter(|p| p.group == crate::parts::Group::Framing);
+            let missing: Vec<_> = framing
+                .map(|p| p.mark.as_str())
+                .filter(|mark| !lettered.contains(mark))
+                .collect();
+            assert!(missing.is_empty(), "{path}: no sheet shows {missing:?}");
+        }
+    }
+
+    #[test]
+    fn the_overall_dimension_of_a_framing_is_the_design_at_scale() {
+        for (path, plan, assembly) in examples() {
+            let sheets = sheets(&plan, &assembly);
+            // The first run's working face: its panel is as long as the run's frame.
+            let name = format!("elevation-{}-framing", plan.faces[0].mark);
+            let sheet = sheets.iter().find(|s| s.name == name).unwrap();
+            let lines = sheet.items.iter().filter(|item| {
+                matches!(item, Item::Path { layer: Layer::Dimension, points, .. }
+                    if points.iter().all(|p| (p.at.y - points[0].at.y).abs() < 1e-9))
+            });
+            let longest = lines.map(check::extent).fold(0.0, f64::max);
+            let (low, high) = plan.runs[0].framed;
+            let built = longest / sheet.scale.factor;
+            assert!(
+                (built - (high - low)).abs() < 0.1,
+                "{path}: {built} for {}",
+                high - low
+            );
+        }
+    }
+
+    #[test]
+    fn sheets_are_numbered_through_and_named_once() {
+        for (_, plan, assembly) in examples() {
+            let sheets = sheets(&plan, &assembly);
+            let names: BTreeSet<_> = sheets.iter().map(|s| &s.name).collect();
+            assert_eq!(names.len(), sheets.len());
+            for (i, sheet) in sheets.iter().enumerate() {
+                let number = format!("{} of {}", i + 1, sheets.len());
+                assert!(
+                    texts(sheet).contains(&number.as_str()),
+                    "{}: {number}",
+                    sheet.name
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn the_same_plan_gives_the_same_sheets() {
+        for (_, plan, assembly) in examples() {
+            assert_eq!(sheets(&plan, &assembly), sheets(&plan, &assembly));
+        }
+    }
 }

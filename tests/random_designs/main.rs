@@ -119,7 +119,17 @@ fn check_built(plan: &Plan, text: &str) -> Result<(), TestCaseError> {
         "solids that share space",
         &overlap::overlaps(&assembly, &surfaces),
         text,
-    )
+    )?;
+    check_none("faults of sheets", &sheet_faults(plan, &assembly), text)
+}
+
+/// On every sheet of the drawing set no text meets another one, a line, or the paper's edge.
+fn sheet_faults(plan: &Plan, assembly: &Assembly) -> Vec<String> {
+    let sheets = islandwright::drawing::sheets(plan, assembly);
+    let faults = sheets
+        .iter()
+        .map(islandwright::drawing::check::texts_are_clear);
+    faults.filter_map(Result::err).collect()
 }
 
 #[test]

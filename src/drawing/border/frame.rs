@@ -15,6 +15,8 @@ const BINDING: f64 = 20.0;
 const MARGIN: f64 = 10.0;
 /// Height of the strip along the foot that holds the title block.
 const FOOT: f64 = 33.0;
+/// From one line of notes to the next.
+const NOTE_LINE: f64 = 4.0;
 /// Between the border and what is drawn inside it.
 const INNER: f64 = 5.0;
 
@@ -53,9 +55,10 @@ impl<'a> Frame<'a> {
         }
     }
 
-    /// The room for views: inside the border, above the foot, below the heading.
-    pub fn room(&self) -> Bounds2 {
-        let heading = INNER + TITLE + LARGE + 4.0;
+    /// The room for views: inside the border, above the foot, below a heading with these notes.
+    pub fn room(&self, notes: &[String]) -> Bounds2 {
+        let lines = self.note_lines(notes).len();
+        let heading = INNER + TITLE + LARGE + 4.0 + NOTE_LINE * lines as f64;
         Bounds2 {
             low: self.border.low + nalgebra::Vector2::new(INNER, FOOT + 2.0),
             high: self.border.high - nalgebra::Vector2::new(INNER, heading),
@@ -84,14 +87,17 @@ impl<'a> Frame<'a> {
         let mut below = Point2::new(left, top - LARGE - 2.5);
         page.text(Layer::Border, &scale, LETTERS, (below, Align::Left, 0.0));
         below.y -= 1.0;
-        for line in notes
-            .iter()
-            .flat_map(|note| page::wrap(note, LETTERS, width))
-        {
-            below.y -= 4.0;
+        for line in self.note_lines(notes) {
+            below.y -= NOTE_LINE;
             page.text(Layer::Border, &line, LETTERS, (below, Align::Left, 0.0));
         }
         page
+    }
+
+    fn note_lines(&self, notes: &[String]) -> Vec<String> {
+        let width = self.border.width() - 2.0 * INNER;
+        let wrapped = notes.iter().map(|note| page::wrap(note, LETTERS, width));
+        wrapped.flatten().collect()
     }
 
     /// Fills the foot: title block, scale bar, how lengths are rounded, and the caution.

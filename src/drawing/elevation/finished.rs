@@ -40,7 +40,7 @@ pub fn finished(
         high: Point2::new(face.length, plan.levels.counter_top),
     };
     let seen = sight.bounds()?.union(built);
-    let fit = Fit::new(plan.design.project.units, &seen, &frame.room(), MARGINS);
+    let fit = Fit::new(plan.design.project.units, &seen, &frame.room(&[]), MARGINS);
     let mut page = frame.page(title, &fit.scale, &[]);
     draw_parts(&mut page, scene, &sight, &fit, number);
     heights::draw_ground(&mut page, &fit, &seen);
@@ -107,7 +107,7 @@ fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, seen: &Bo
     let below: Vec<_> = [
         chain("openings", &openings).filter(|t| t.stations.len() > 2),
         chain("finished face", &ends),
-        chain("all that is seen", &[seen.low.x, seen.high.x])
+        chain("overall", &[seen.low.x, seen.high.x])
             .filter(|_| seen.width() > end - start + FARTHER),
     ]
     .into_iter()

@@ -41,7 +41,12 @@ pub fn framing(
     };
     let seen = sight.bounds()?.union(built);
     let notes = notes(plan, scene, of, &sight);
-    let fit = Fit::new(plan.design.project.units, &seen, &frame.room(), MARGINS);
+    let fit = Fit::new(
+        plan.design.project.units,
+        &seen,
+        &frame.room(&notes),
+        MARGINS,
+    );
     let mut page = frame.page(title, &fit.scale, &notes);
     draw_steel(&mut page, plan, scene, of, &sight, &fit);
     heights::draw_ground(&mut page, &fit, &seen);

@@ -1,8 +1,9 @@
 //! The chains round a plan: each run on its outer side, its depth at a free end, and overall.
 
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
-use crate::drawing::fit::Fit;
-use crate::drawing::page::Page;
+use crate::drawing::fit::{Fit, Margins};
+use crate::drawing::lettering;
+use crate::drawing::page::{LETTERS, Page};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::Plan;
 
@@ -15,6 +16,32 @@ pub(super) struct WorldChain {
     pub name: String,
     /// Points on its stations; only the coordinate along the side counts.
     pub stations: Vec<Point2>,
+}
+
+/// The room that chains need on each side: a little where there are none.
+pub(super) fn margins(chains: &[WorldChain]) -> Margins {
+    let room = |side: Side| {
+        let count = chains.iter().filter(|c| c.side == side).count();
+        if count == 0 {
+            4.0
+        } else {
+            7.0 + 8.0 * count as f64
+        }
+    };
+    // The names of chains stand past their right or upper ends.
+    let names = |sides: [Side; 2], room: f64| {
+        let named = chains.iter().filter(|c| sides.contains(&c.side));
+        let longest = named
+            .map(|c| lettering::width(&c.name, LETTERS))
+            .fold(0.0, f64::max);
+        room.max(longest + 4.0)
+    };
+    Margins {
+        left: room(Side::Left),
+        right: names([Side::Below, Side::Above], room(Side::Right)),
+        below: room(Side::Below),
+        above: names([Side::Left, Side::Right], room(Side::Above)),
+    }
 }
 
 /// Draws the chains of a plan beside what is drawn of it; on each side in the order given.

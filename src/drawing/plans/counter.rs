@@ -4,7 +4,7 @@ use super::chains::{self, WorldChain};
 use crate::design::{EdgeProfile, PlanCorner, Side as RunSide};
 use crate::drawing::border::Frame;
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
-use crate::drawing::fit::{Fit, Margins};
+use crate::drawing::fit::Fit;
 use crate::drawing::marks::{Mark, place_inside};
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::{Dash, Layer, Pen, Scale};
@@ -12,20 +12,20 @@ use crate::geometry::{Bounds2, Point2};
 use crate::plan::{CounterCutout, Plan};
 use crate::units::Length;
 
-/// Room round the view for its chains, millimetres.
-const MARGINS: Margins = Margins {
-    left: 36.0,
-    right: 36.0,
-    below: 32.0,
-    above: 36.0,
-};
-
 /// Draws the plan of the counter.
 pub fn counter(plan: &Plan, frame: &Frame, title: &str) -> (Page, Scale) {
     let counter = &plan.counter;
     let drawn = counter.outline.bounds();
-    let fit = Fit::new(plan.design.project.units, &drawn, &frame.room(), MARGINS);
-    let mut page = frame.page(title, &fit.scale, &notes(plan));
+    let notes = notes(plan);
+    let chains = world_chains(plan, &drawn);
+    let room = frame.room(&notes);
+    let fit = Fit::new(
+        plan.design.project.units,
+        &drawn,
+        &room,
+        chains::margins(&chains),
+    );
+    let mut page = frame.page(title, &fit.scale, &notes);
     let points = fit.outline(&counter.outline);
     page.path(
         Layer::Outline,
@@ -68,7 +68,7 @@ pub fn counter(plan: &Plan, frame: &Frame, title: &str) -> (Page, Scale) {
             None,
         );
     }
-    chains::draw(&mut page, plan, &fit, &drawn, &world_chains(plan, &drawn));
+    chains::draw(&mut page, plan, &fit, &drawn, &chains);
     for cutout in &counter.cutouts {
         draw_cross_chain(&mut page, plan, &fit, cutout);
     }

@@ -4,26 +4,24 @@ use super::chains::{self, WorldChain};
 use super::openings;
 use super::outline::{finished_corners, frame_corners};
 use crate::drawing::border::Frame;
-use crate::drawing::fit::{Fit, Margins};
+use crate::drawing::fit::Fit;
 use crate::drawing::hidden::{Stroke, View};
-use crate::drawing::marks::{Mark, place_inside, place_marks};
+use crate::drawing::marks::{Mark, place_inside, place_led, place_marks};
 use crate::drawing::page::{LARGE, LETTERS, Page};
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::{Dash, Layer, Pen, Scale};
 use crate::geometry::{Bounds2, Outline, Point2};
 use crate::parts::{Group, PartKind};
-use crate::plan::{BodyOf, Plan};
+use crate::plan::{BodyOf, Layers, Plan};
 
-/// Room round the view for its chains, millimetres.
-const MARGINS: Margins = Margins {
-    left: 38.0,
-    right: 38.0,
-    below: 36.0,
-    above: 36.0,
-};
-
-/// Draws the plan of the island. `None` for an island without faces, which there is not.
-pub fn island(plan: &Plan, scene: &Scene, frame: &Frame, title: &str) -> Option<(Page, Scale)> {
+/// Draws the plan of the island; `views` names the sheets that show each face.
+pub fn island(
+    plan: &Plan,
+    scene: &Scene,
+    frame: &Frame,
+    title: &str,
+    views: &[(usize, String)],
+) -> (Page, Scale) {
     let finished = Outline::polygon(&finished_corners(plan));
     let opened = openings::all(plan);
     let grounds = opened.iter().map(|o| o.ground(plan));
@@ -31,7 +29,6 @@ pub fn island(plan: &Plan, scene: &Scene, frame: &Frame, title: &str) -> Option<
         finished.bounds().union(plan.counter.outline.bounds()),
         Bounds2::union,
     );
-    let fit = Fit::new(plan.design.project.units, &drawn, &frame.room(), MARGINS);
     let notes = [
         "Seen from above without counter and substrate. The phantom line is the edge of the counter.".to_owned(),
         format!(
@@ -39,6 +36,14 @@ pub fn island(plan: &Plan, scene: &Scene, frame: &Frame, title: &str) -> Option<
             plan.design.project.units.spell_with_unit(plan.design.trade.cladding())
         ),
     ];
+    let chains = world_chains(plan, &finished.bounds());
+    let room = frame.room(&notes);
+    let fit = Fit::new(
+        plan.design.project.units,
+        &drawn,
+        &room,
+        chains::margins(&chains),
+    );
     let mut page = frame.page(title, &fit.scale, &notes);
     let sight = scene.look(&View::from_above(), |part| part.group == Group::Framing);
     draw_steel(&mut page, &sight, &fit);
@@ -65,15 +70,11 @@ pub fn island(plan: &Plan, scene: &Scene, frame: &Frame, title: &str) -> Option<
         opening.draw(&mut page, plan, &fit);
     }
     draw_bodies(&mut page, plan, &fit);
-    chains::draw(
-        &mut page,
-        plan,
-        &fit,
-        &drawn,
-        &world_chains(plan, &finished.bounds()),
-    );
-    letter(&mut page, plan, scene, &sight, &fit);
-    Some((page, fit.scale))
+    chains::draw(&mut page, plan, &fit, &drawn, &chains);
+    name_what_is_there(&mut page, plan, &fit);
+    mark_crossings(&mut page, scene, &sight, &fit);
+    name_views(&mut page, plan, &fit, views);
+    (page, fit.scale)
 }
 
 fn draw_steel(page: &mut Page, sight: &Sight, fit: &Fit) {
@@ -139,24 +140,44 @@ fn draw_bodies(page: &mut Page, plan: &Plan, fit: &Fit) {
     }
 }
 
-/// Names first where they belong, then the marks of what lies under the counter.
-fn letter(page: &mut Page, plan: &Plan, scene: &Scene, sight: &Sight, fit: &Fit) {
+/// Names of appliances, runs and openings, where they belong.
+fn name_what_is_there(page: &mut Page, plan: &Plan, fit: &Fit) {
     for cutout in &plan.counter.cutouts {
+        let area = fit.area(&cutout.outline.bounds());
         if let Some(appliance) = plan.design.appliances.get(cutout.appliance) {
-            let mark = Mark {
-                text: appliance.name.clone(),
-                area: fit.area(&cutout.outline.bounds()),
-            };
-            place_inside(page, &mark, LETTERS);
+            let text = appliance.name.clone();
+            place_inside(page, &Mark { text, area }, LETTERS);
         }
+        // Nothing else is lettered where it would seem to name the appliance.
+        page.reserve(area);
     }
+    let inner = plan.sizes.panel;
     for (run, named) in plan.runs.iter().zip(&plan.design.runs) {
         let mark = Mark {
             text: format!("{} run", named.name.value),
-            area: fit.area(&run.rectangle(run.framed, (0.0, run.depth))),
+            area: fit.area(&run.rectangle(run.framed, (inner, run.depth - inner))),
         };
         place_inside(page, &mark, LARGE);
     }
+    for opened in openings::all(plan) {
+        if opened.opening.kind.is_none() {
+            continue;
+        }
+        let mark = |bounds: Bounds2| Mark {
+            text: opened.opening.name.clone(),
+            area: fit.area(&bounds),
+        };
+        let in_front = mark(opened.ground(plan));
+        if in_front.area.width().min(in_front.area.height()) > LARGE {
+            place_inside(page, &in_front, LETTERS);
+        } else {
+            place_marks(page, &[mark(opened.hole(plan))]);
+        }
+    }
+}
+
+/// Marks of what lies under the counter: no elevation shows it.
+fn mark_crossings(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit) -> usize {
     let crossings = [PartKind::Tie, PartKind::Trimmer, PartKind::Blocking];
     let marks: Vec<_> = sight
         .seen_parts()
@@ -168,16 +189,28 @@ fn letter(page: &mut Page, plan: &Plan, scene: &Scene, sight: &Sight, fit: &Fit)
             area: fit.area(&seen),
         })
         .collect();
-    place_marks(page, &marks);
-    let names: Vec<_> = openings::all(plan)
+    place_marks(page, &marks)
+}
+
+/// For each face the sheets that show it, led to its middle.
+fn name_views(page: &mut Page, plan: &Plan, fit: &Fit, views: &[(usize, String)]) {
+    let out = Layers::of(&plan.design.trade).finish.outer;
+    let marks: Vec<_> = views
         .iter()
-        .filter(|o| o.opening.kind.is_some())
-        .map(|o| Mark {
-            text: o.opening.name.clone(),
-            area: fit.area(&o.hole(plan)),
+        .filter_map(|(number, text)| {
+            let face = plan.faces.get(*number)?;
+            let out = if face.wall { 0.0 } else { out };
+            let middle = face.point(face.length / 2.0, out);
+            Some(Mark {
+                text: text.clone(),
+                area: fit.area(&Bounds2 {
+                    low: middle,
+                    high: middle,
+                }),
+            })
         })
         .collect();
-    place_marks(page, &names);
+    place_led(page, &marks);
 }
 
 fn world_chains(plan: &Plan, finished: &Bounds2) -> Vec<WorldChain> {
