@@ -36,6 +36,33 @@ pub fn place_inside(page: &mut Page, mark: &Mark, height: f64) -> bool {
     page.place(Layer::Note, &mark.text, height, inside(mark, height)) || lead_to(page, mark)
 }
 
+/// Letters lines one below the other inside an area; when one of them finds no room, all as one at a leader.
+pub fn place_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
+    let mut tried = page.clone();
+    let row = area.height() / lines.len().max(1) as f64;
+    let fits = lines.iter().enumerate().all(|(number, text)| {
+        let top = area.high.y - row * number as f64;
+        let area = Bounds2 {
+            low: Point2::new(area.low.x, top - row),
+            high: Point2::new(area.high.x, top),
+        };
+        let mark = Mark {
+            text: text.clone(),
+            area,
+        };
+        tried.place(Layer::Note, text, LETTERS, inside(&mark, LETTERS))
+    });
+    if fits {
+        *page = tried;
+        return true;
+    }
+    let mark = Mark {
+        text: lines.join(", "),
+        area: *area,
+    };
+    lead_to(page, &mark)
+}
+
 /// Places marks at the ends of leaders; says how many found no place.
 pub fn place_led(page: &mut Page, marks: &[Mark]) -> usize {
     marks.iter().filter(|mark| !lead_to(page, mark)).count()
@@ -133,11 +160,38 @@ fn inside(mark: &Mark, height: f64) -> Vec<Stand> {
 
 /// Places the text away from the thing with a leader that ends in a dot on it.
 fn lead_to(page: &mut Page, mark: &Mark) -> bool {
-    let foot = mark.area.centre();
+    let Some((stand, leader)) = feet(&mark.area)
+        .filter(|foot| page.taken().free_of_texts(&dot_room(*foot)))
+        .find_map(|foot| lead_from(page, mark, foot))
+    else {
+        return false;
+    };
+    page.text(Layer::Note, &mark.text, LETTERS, stand);
+    page.line(Layer::Note, Pen::Fine, Dash::Solid, leader[0], leader[1]);
+    dot(page, leader[0]);
+    true
+}
+
+/// Where on a thing a leader may end: its middle, else along it.
+fn feet(area: &Bounds2) -> impl Iterator<Item = Point2> {
+    let (low, size) = (area.low, area.high - area.low);
+    let fractions = [0.5, 0.3, 0.7, 0.15, 0.85].into_iter();
+    fractions.map(move |f| {
+        let at = if size.x > size.y {
+            Vector2::new(size.x * f, size.y * 0.5)
+        } else {
+            Vector2::new(size.x * 0.5, size.y * f)
+        };
+        low + at
+    })
+}
+
+/// The nearest stand for a text from which a leader reaches the foot.
+fn lead_from(page: &Page, mark: &Mark, foot: Point2) -> Option<(Stand, [Point2; 2])> {
     let rings = (2..)
         .map(|i| 2.5 * f64::from(i))
         .take_while(|r| *r <= LEADER);
-    let found = rings
+    rings
         .flat_map(|r| (0..24).map(move |k| (r, f64::from(k) * 15.0 + 30.0)))
         .map(|(r, angle)| {
             let turn = nalgebra::Rotation2::new(angle.to_radians());
@@ -146,16 +200,17 @@ fn lead_to(page: &mut Page, mark: &Mark) -> bool {
         .filter(|&stand| page.has_room(&mark.text, LETTERS, stand))
         .find_map(|stand| {
             let room = text_box(stand.0, &mark.text, LETTERS, stand.1, stand.2);
-            let leader = leader(foot, &room)?;
-            page.taken().is_clear(leader).then_some((stand, leader))
-        });
-    let Some((stand, leader)) = found else {
-        return false;
+            let leader = leader(foot, &room).filter(|l| page.taken().is_clear(*l))?;
+            (!room.overlaps(&dot_room(foot), 0.0)).then_some((stand, leader))
+        })
+}
+
+fn dot_room(foot: Point2) -> Bounds2 {
+    let foot = Bounds2 {
+        low: foot,
+        high: foot,
     };
-    page.text(Layer::Note, &mark.text, LETTERS, stand);
-    page.line(Layer::Note, Pen::Fine, Dash::Solid, leader[0], leader[1]);
-    dot(page, foot);
-    true
+    occupancy::grown(&foot, DOT + 0.1)
 }
 
 /// From the thing to the nearer end of the text, or to its middle from straight above or below.

@@ -7,8 +7,8 @@ use crate::drawing::border::Frame;
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::{Fit, Margins};
 use crate::drawing::hidden::Stroke;
-use crate::drawing::marks::{Mark, place_inside, place_marks};
-use crate::drawing::page::{LETTERS, Page};
+use crate::drawing::marks::{Mark, place_lines, place_marks};
+use crate::drawing::page::Page;
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::{Layer, Pen, Scale};
 use crate::geometry::{Bounds2, Point2};
@@ -162,14 +162,8 @@ fn name_openings(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit) {
             low: Point2::new(s0, z0),
             high: Point2::new(s1, z1),
         });
-        let middle = area.centre().y;
-        let (mut upper, mut lower) = (area, area);
-        upper.low.y = middle;
-        lower.high.y = middle;
         let size = format!("{} × {} clear", spell(s1 - s0), spell(z1 - z0));
-        for (text, area) in [(opening.name.clone(), upper), (size, lower)] {
-            place_inside(page, &Mark { text, area }, LETTERS);
-        }
+        place_lines(page, &area, &[opening.name.clone(), size]);
     }
 }
 

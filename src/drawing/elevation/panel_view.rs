@@ -112,7 +112,13 @@ impl PanelView {
     /// True for what stands in the panels' thickness, between their ends.
     fn holds(&self, b: &Bounds3, plan: &Plan) -> bool {
         let near = b.high.z > -plan.sizes.panel + 1.0 && b.high.z < 1.0;
-        near && b.low.x > self.reach.0 - 1.0 && b.high.x < self.reach.1 + 1.0
+        // A bulkhead's sleeper reaches past its ends, under the long panels.
+        let past = if self.number.is_some() {
+            1.0
+        } else {
+            plan.sizes.panel
+        };
+        near && b.low.x > self.reach.0 - past && b.high.x < self.reach.1 + past
     }
 
     /// The middles of the uprights that stand free: what stands against another upright or an end needs no dimension

@@ -5,8 +5,8 @@ use crate::design::{EdgeProfile, PlanCorner, Side as RunSide};
 use crate::drawing::border::Frame;
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::Fit;
-use crate::drawing::marks::{Mark, place_inside};
-use crate::drawing::page::{LETTERS, Page};
+use crate::drawing::marks::place_lines;
+use crate::drawing::page::Page;
 use crate::drawing::{Dash, Layer, Pen, Scale};
 use crate::geometry::{Bounds2, Point2};
 use crate::plan::{CounterCutout, Plan};
@@ -286,13 +286,5 @@ fn letter(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout) {
         lines.push(format!("R {}", spell(appliance.corner_radius.value)));
     }
     let area = fit.area(&cutout.outline.bounds());
-    let row = area.height() / lines.len() as f64;
-    for (number, text) in lines.into_iter().enumerate() {
-        let top = area.high.y - row * number as f64;
-        let area = Bounds2 {
-            low: Point2::new(area.low.x, top - row),
-            high: Point2::new(area.high.x, top),
-        };
-        place_inside(page, &Mark { text, area }, LETTERS);
-    }
+    place_lines(page, &area, &lines);
 }
