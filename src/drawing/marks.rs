@@ -200,9 +200,17 @@ fn lead_from(page: &Page, mark: &Mark, foot: Point2) -> Option<(Stand, [Point2; 
         .filter(|&stand| page.has_room(&mark.text, LETTERS, stand))
         .find_map(|stand| {
             let room = text_box(stand.0, &mark.text, LETTERS, stand.1, stand.2);
-            let leader = leader(foot, &room).filter(|l| page.taken().is_clear(*l))?;
+            let leader = leader(foot, &room)
+                .filter(|l| !runs_along(*l, &mark.area) && page.taken().is_clear(*l))?;
             (!room.overlaps(&dot_room(foot), 0.0)).then_some((stand, leader))
         })
+}
+
+/// True for a leader that would run along what it points to and be taken for its edge.
+fn runs_along(leader: [Point2; 2], area: &Bounds2) -> bool {
+    let way = (leader[1] - leader[0]).abs();
+    let (wide, high) = (area.width(), area.height());
+    (wide > 2.0 * high && way.y < 0.3 * way.x) || (high > 2.0 * wide && way.x < 0.3 * way.y)
 }
 
 fn dot_room(foot: Point2) -> Bounds2 {

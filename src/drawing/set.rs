@@ -187,8 +187,19 @@ fn capitalised(text: &str) -> String {
 mod tests {
     use super::*;
     use crate::drawing::{Item, Layer, check};
+    use std::sync::LazyLock;
 
-    fn examples() -> Vec<(String, Plan, Assembly)> {
+    struct Example {
+        path: String,
+        plan: Plan,
+        assembly: Assembly,
+        sheets: Vec<Sheet>,
+    }
+
+    /// Every example that is shipped, drawn once.
+    static EXAMPLES: LazyLock<Vec<Example>> = LazyLock::new(examples);
+
+    fn examples() -> Vec<Example> {
         let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/params");
         let mut paths: Vec<_> = std::fs::read_dir(folder)
             .unwrap()
@@ -201,7 +212,13 @@ mod tests {
             let text = std::fs::read_to_string(&path).unwrap();
             let plan = crate::plan::lay_out(crate::design::from_text(&text).unwrap()).unwrap();
             let assembly = crate::parts::build(&plan);
-            (path.display().to_string(), plan, assembly)
+            let sheets = sheets(&plan, &assembly);
+            Example {
+                path: path.display().to_string(),
+                plan,
+                assembly,
+                sheets,
+            }
         };
         paths.into_iter().map(load).collect()
     }
@@ -216,9 +233,9 @@ mod tests {
 
     #[test]
     fn on_every_sheet_of_every_example_texts_keep_clear() {
-        for (path, plan, assembly) in examples() {
-            for sheet in sheets(&plan, &assembly) {
-                if let Err(fault) = check::texts_are_clear(&sheet) {
+        for Example { path, sheets, .. } in EXAMPLES.iter() {
+            for sheet in sheets {
+                if let Err(fault) = check::texts_are_clear(sheet) {
                     panic!("{path}: {fault}");
                 }
             }
@@ -227,8 +244,13 @@ mod tests {
 
     #[test]
     fn every_member_of_the_frame_is_marked_on_a_sheet() {
-        for (path, plan, assembly) in examples() {
-            let sheets = sheets(&plan, &assembly);
+        for Example {
+            path,
+            assembly,
+            sheets,
+            ..
+        } in EXAMPLES.iter()
+        {
             let lettered: BTreeSet<&str> = sheets.iter().flat_map(texts).collect();
             let framing = assembly.parts.iter();
             let framing = framing.filter(|p| p.group == crate::parts::Group::Framing);
@@ -242,8 +264,10 @@ mod tests {
 
     #[test]
     fn the_overall_dimension_of_a_framing_is_the_design_at_scale() {
-        for (path, plan, assembly) in examples() {
-            let sheets = sheets(&plan, &assembly);
+        for Example {
+            path, plan, sheets, ..
+        } in EXAMPLES.iter()
+        {
             // The first run's working face: its panel is as long as the run's frame.
             let name = format!("elevation-{}-framing", plan.faces[0].mark);
             let sheet = sheets.iter().find(|s| s.name == name).unwrap();
@@ -264,8 +288,7 @@ mod tests {
 
     #[test]
     fn sheets_are_numbered_through_and_named_once() {
-        for (_, plan, assembly) in examples() {
-            let sheets = sheets(&plan, &assembly);
+        for Example { sheets, .. } in EXAMPLES.iter() {
             let names: BTreeSet<_> = sheets.iter().map(|s| &s.name).collect();
             assert_eq!(names.len(), sheets.len());
             for (i, sheet) in sheets.iter().enumerate() {
@@ -281,8 +304,8 @@ mod tests {
 
     #[test]
     fn the_same_plan_gives_the_same_sheets() {
-        for (_, plan, assembly) in examples() {
-            assert_eq!(sheets(&plan, &assembly), sheets(&plan, &assembly));
+        for example in EXAMPLES.iter() {
+            assert_eq!(sheets(&example.plan, &example.assembly), example.sheets);
         }
     }
 }

@@ -14,7 +14,7 @@ const BINDING: f64 = 20.0;
 /// Outside the border on the other sides.
 const MARGIN: f64 = 10.0;
 /// Height of the strip along the foot that holds the title block.
-const FOOT: f64 = 33.0;
+const FOOT: f64 = 30.0;
 /// From one line of notes to the next.
 const NOTE_LINE: f64 = 4.0;
 /// Between the border and what is drawn inside it.
@@ -58,7 +58,7 @@ impl<'a> Frame<'a> {
     /// The room for views: inside the border, above the foot, below a heading with these notes.
     pub fn room(&self, notes: &[String]) -> Bounds2 {
         let lines = self.note_lines(notes).len();
-        let heading = INNER + TITLE + LARGE + 4.0 + NOTE_LINE * lines as f64;
+        let heading = INNER + TITLE + LARGE + NOTE_LINE * lines as f64;
         Bounds2 {
             low: self.border.low + nalgebra::Vector2::new(INNER, FOOT + 2.0),
             high: self.border.high - nalgebra::Vector2::new(INNER, heading),
@@ -76,17 +76,18 @@ impl<'a> Frame<'a> {
         let top = self.border.high.y - INNER - TITLE;
         let left = self.border.low.x + INNER;
         let width = self.border.width() - 2.0 * INNER;
-        let (text, height) = page::fit(title, width, &[TITLE, LARGE, LETTERS]);
+        let scale = format!("scale {}", scale.name);
+        let room = width - aired(&scale, LARGE) - INNER;
+        let (text, height) = page::fit(title, room, &[TITLE, LARGE, LETTERS]);
         page.text(
             Layer::Border,
             &text,
             height,
             (Point2::new(left, top), Align::Left, 0.0),
         );
-        let scale = format!("scale {}", scale.name);
-        let mut below = Point2::new(left, top - LARGE - 2.5);
-        page.text(Layer::Border, &scale, LETTERS, (below, Align::Left, 0.0));
-        below.y -= 1.0;
+        let right = Point2::new(left + width, top);
+        page.text(Layer::Border, &scale, LARGE, (right, Align::Right, 0.0));
+        let mut below = Point2::new(left, top - 2.0);
         for line in self.note_lines(notes) {
             below.y -= NOTE_LINE;
             page.text(Layer::Border, &line, LETTERS, (below, Align::Left, 0.0));

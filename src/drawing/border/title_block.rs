@@ -1,7 +1,7 @@
 //! The title block, its fields as ISO 7200 asks for them.
 
 use crate::design::Project;
-use crate::drawing::page::{self, LARGE, LETTERS, Page, TITLE};
+use crate::drawing::page::{self, LARGE, LETTERS, Page};
 use crate::drawing::{Align, Dash, Layer, Pen, Scale};
 use crate::geometry::{Bounds2, Point2};
 use crate::units::Notation;
@@ -70,7 +70,7 @@ pub(super) fn draw(page: &mut Page, corner: Point2, height: f64, block: &TitleBl
                 low: Point2::new(x, low),
                 high: Point2::new(x + width, low + row_height),
             };
-            field(page, &cell, name, &value, number == 0);
+            field(page, &cell, name, &value);
             x += width;
             if x < corner.x - 1e-6 {
                 let (from, to) = (Point2::new(x, low), Point2::new(x, low + row_height));
@@ -80,13 +80,8 @@ pub(super) fn draw(page: &mut Page, corner: Point2, height: f64, block: &TitleBl
     }
 }
 
-fn field(page: &mut Page, cell: &Bounds2, name: &str, value: &str, large: bool) {
-    let heights: &[f64] = if large {
-        &[TITLE, LARGE, LETTERS]
-    } else {
-        &[LARGE, LETTERS]
-    };
-    let (text, height) = page::fit(value, cell.width() - 4.0, heights);
+fn field(page: &mut Page, cell: &Bounds2, name: &str, value: &str) {
+    let (text, height) = page::fit(value, cell.width() - 4.0, &[LARGE, LETTERS]);
     let at = |dy: f64| Point2::new(cell.low.x + 2.0, cell.low.y + dy);
     let name_at = at(cell.height() - NAME - 1.0);
     page.text(Layer::Border, name, NAME, (name_at, Align::Left, 0.0));

@@ -90,8 +90,8 @@ impl PanelView {
         match self.number {
             Some(number) => part.face == Some(number),
             None => {
-                let inside = |b: Bounds3| self.holds(&b, plan) && b.low.z > -plan.sizes.panel - 1.0;
-                part.face.is_none() && scene.bounds(&self.view(), part).is_some_and(inside)
+                let bounds = scene.bounds(&self.view(), part);
+                part.face.is_none() && bounds.is_some_and(|b| self.is_in_bulkhead(&b, plan))
             }
         }
     }
@@ -109,16 +109,21 @@ impl PanelView {
         self.owns(plan, scene, part) || (self.number.is_some() && meets())
     }
 
+    /// True for what is as thick as the bulkhead, or its sleeper, and stands in its middle. The sleeper reaches past the
+    /// ends, under the long panels.
+    fn is_in_bulkhead(&self, b: &Bounds3, plan: &Plan) -> bool {
+        let panel = plan.sizes.panel;
+        let width = plan.design.trade.sleeper_width.mm().max(panel);
+        let middle = f64::midpoint(b.low.z, b.high.z);
+        let thick = b.high.z - b.low.z < width + 1.0;
+        let here = b.low.x > self.reach.0 - panel && b.high.x < self.reach.1 + panel;
+        thick && here && (middle + panel / 2.0).abs() < panel / 4.0
+    }
+
     /// True for what stands in the panels' thickness, between their ends.
     fn holds(&self, b: &Bounds3, plan: &Plan) -> bool {
         let near = b.high.z > -plan.sizes.panel + 1.0 && b.high.z < 1.0;
-        // A bulkhead's sleeper reaches past its ends, under the long panels.
-        let past = if self.number.is_some() {
-            1.0
-        } else {
-            plan.sizes.panel
-        };
-        near && b.low.x > self.reach.0 - past && b.high.x < self.reach.1 + past
+        near && b.low.x > self.reach.0 - 1.0 && b.high.x < self.reach.1 + 1.0
     }
 
     /// The middles of the uprights that stand free: what stands against another upright or an end needs no dimension

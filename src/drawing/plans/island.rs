@@ -159,12 +159,9 @@ fn name_what_is_there(page: &mut Page, plan: &Plan, fit: &Fit) {
         };
         place_inside(page, &mark, LARGE);
     }
-    for opened in openings::all(plan) {
-        if opened.opening.kind.is_none() {
-            continue;
-        }
+    for (names, opened) in named_openings(plan) {
         let mark = |bounds: Bounds2| Mark {
-            text: opened.opening.name.clone(),
+            text: names.join(", "),
             area: fit.area(&bounds),
         };
         let in_front = mark(opened.ground(plan));
@@ -174,6 +171,22 @@ fn name_what_is_there(page: &mut Page, plan: &Plan, fit: &Fit) {
             place_marks(page, &[mark(opened.hole(plan))]);
         }
     }
+}
+
+/// Openings with their names; those that lie one above the other are named together.
+fn named_openings(plan: &Plan) -> Vec<(Vec<&str>, openings::InPlan<'_>)> {
+    let mut found: Vec<(Vec<&str>, openings::InPlan)> = Vec::new();
+    let named = openings::all(plan).into_iter();
+    for opened in named.filter(|o| o.opening.kind.is_some()) {
+        let hole = opened.hole(plan);
+        let same =
+            |b: Bounds2| (b.low - hole.low).norm() < 1.0 && (b.high - hole.high).norm() < 1.0;
+        match found.iter_mut().find(|(_, other)| same(other.hole(plan))) {
+            Some((names, _)) => names.push(&opened.opening.name),
+            None => found.push((vec![&opened.opening.name], opened)),
+        }
+    }
+    found
 }
 
 /// Marks of what lies under the counter: no elevation shows it.
