@@ -80,6 +80,12 @@ fn about(middle: Point2, height: f64, angle: f64) -> Stand {
     (at, Align::Centre, angle)
 }
 
+/// From the middle of a length towards its ends.
+fn fractions() -> impl Iterator<Item = f64> {
+    let steps = (1..=9).flat_map(|k| [0.05 * f64::from(k), -0.05 * f64::from(k)]);
+    std::iter::once(0.5).chain(steps.map(|step| 0.5 + step))
+}
+
 /// On the thing itself, level or upright, where the thing is large enough.
 fn on(mark: &Mark) -> Vec<Stand> {
     let (long, high) = (
@@ -91,11 +97,10 @@ fn on(mark: &Mark) -> Vec<Stand> {
     let upright = area.height() >= long && area.width() >= high;
     let angles = [level.then_some(0.0), upright.then_some(90.0)];
     let angles: Vec<f64> = angles.into_iter().flatten().collect();
-    let fractions = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
     let at = |fx: f64, fy: f64| area.low + Vector2::new(area.width() * fx, area.height() * fy);
     let mut stands = Vec::new();
     for angle in angles {
-        for f in fractions {
+        for f in fractions() {
             let middle = if area.width() > area.height() {
                 at(f, 0.5)
             } else {
@@ -115,13 +120,12 @@ fn beside(mark: &Mark) -> Vec<Stand> {
         1.41 * LETTERS / 2.0,
     );
     let tall = area.height() >= area.width();
-    let fractions = [0.5, 0.38, 0.62, 0.28, 0.72, 0.18, 0.82];
     let mut stands = Vec::new();
     // The text along the thing first, then across.
     for along in [true, false] {
         let angle = if tall == along { 90.0 } else { 0.0 };
         let out = BESIDE + if along { half_high } else { half_long };
-        for f in fractions {
+        for f in fractions() {
             for side in [1.0, -1.0] {
                 let middle = if tall {
                     let x = if side > 0.0 { area.high.x } else { area.low.x };

@@ -1,9 +1,9 @@
 //! The counter in plan.
 
 use super::chains::{self, WorldChain};
+use super::cross_chain;
 use crate::design::{EdgeProfile, PlanCorner, Side as RunSide};
 use crate::drawing::border::Frame;
-use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::Fit;
 use crate::drawing::marks::place_lines;
 use crate::drawing::page::Page;
@@ -70,7 +70,7 @@ pub fn counter(plan: &Plan, frame: &Frame, title: &str) -> (Page, Scale) {
     }
     chains::draw(&mut page, plan, &fit, &drawn, &chains);
     for cutout in &counter.cutouts {
-        draw_cross_chain(&mut page, plan, &fit, cutout);
+        cross_chain::draw(&mut page, plan, &fit, cutout);
     }
     for cutout in &counter.cutouts {
         letter(&mut page, plan, &fit, cutout);
@@ -166,108 +166,6 @@ fn ends_of_run(plan: &Plan, number: usize) -> Option<[Point2; 2]> {
     let low = us.iter().copied().fold(f64::INFINITY, f64::min);
     let high = us.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     (low < high).then(|| [run.point(low, 0.0), run.point(high, 0.0)])
-}
-
-/// A chain across the counter beside a cutout: front edge, cutout, back edge.
-fn draw_cross_chain(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout) -> bool {
-    let Some(run) = plan.runs.get(cutout.run) else {
-        return false;
-    };
-    let Some((front, back)) = edges_across(plan, cutout) else {
-        return false;
-    };
-    let bounds = fit.area(&cutout.outline.bounds());
-    let flange = fit.area(&cutout.flange.bounds());
-    let upright = run.along.x.abs() > 0.5;
-    let on_sheet = |p: Point2| if upright { fit.y(p.y) } else { fit.x(p.x) };
-    let built = |p: Point2| if upright { p.y } else { p.x };
-    let own = cutout.outline.bounds();
-    let stations = [built(front), built(own.low), built(own.high), built(back)];
-    let sheet = |v: f64| if upright { fit.y(v) } else { fit.x(v) };
-    let Some(mut tier) = Tier::new(plan.design.project.units, "", &stations, sheet) else {
-        return false;
-    };
-    tier.bare = vec![on_sheet(front), on_sheet(back)];
-    let sides = if upright {
-        [
-            (Side::Right, flange.high.x - bounds.high.x),
-            (Side::Left, bounds.low.x - flange.low.x),
-        ]
-    } else {
-        [
-            (Side::Above, flange.high.y - bounds.high.y),
-            (Side::Below, bounds.low.y - flange.low.y),
-        ]
-    };
-    let tries = [0.0, 3.0, -3.0, 6.0, 9.0, 12.0, 16.0, 20.0];
-    for shift in tries {
-        for (side, flange) in sides {
-            let edge = match side {
-                Side::Right => bounds.high.x + flange + shift,
-                Side::Left => bounds.low.x - flange - shift,
-                Side::Above => bounds.high.y + flange + shift,
-                Side::Below => bounds.low.y - flange - shift,
-            };
-            let axis = Axis { side, edge };
-            if !is_open_ground(plan, fit, cutout, axis) {
-                continue;
-            }
-            let mut tried = page.clone();
-            tier.from = -(shift + flange);
-            if draw_stack(&mut tried, axis, std::slice::from_ref(&tier)).1 == 0 {
-                *page = tried;
-                return true;
-            }
-        }
-    }
-    false
-}
-
-/// The points of the counter's front and back edge beside a cutout.
-fn edges_across(plan: &Plan, cutout: &CounterCutout) -> Option<(Point2, Point2)> {
-    let run = plan.runs.get(cutout.run)?;
-    let u = run.local(cutout.centre).x;
-    let on_side = |side: RunSide| {
-        let faces = plan.counter.sides.iter().filter(|s| {
-            let own = plan
-                .faces
-                .get(s.face)
-                .is_some_and(|f| f.run == cutout.run && f.side == side);
-            own && !matches!(s.kind, crate::plan::SideKind::Notch(_))
-        });
-        let v = faces.map(|s| run.local(s.start).y).next()?;
-        Some(run.point(u, v))
-    };
-    Some((on_side(RunSide::Working)?, on_side(RunSide::Seating)?))
-}
-
-/// True when the chain's line and letters keep clear of other cutouts and stay over the counter.
-fn is_open_ground(plan: &Plan, fit: &Fit, cutout: &CounterCutout, axis: Axis) -> bool {
-    let line = axis.point(0.0, 10.0);
-    let upright = matches!(axis.side, Side::Left | Side::Right);
-    let (low, high) = if upright {
-        (line.x - 5.0, line.x + 1.5)
-    } else {
-        (line.y - 1.5, line.y + 5.0)
-    };
-    let span = |b: &Bounds2| {
-        let area = fit.area(b);
-        if upright {
-            (area.low.x, area.high.x)
-        } else {
-            (area.low.y, area.high.y)
-        }
-    };
-    let others = plan.counter.cutouts.iter().filter(|c| c.run == cutout.run);
-    let clear = others
-        .map(|c| span(&c.flange.bounds()))
-        .all(|(from, to)| high < from || low > to);
-    let inside = ends_of_run(plan, cutout.run).is_some_and(|ends| {
-        let [a, b] = ends.map(|p| fit.point(p));
-        let (a, b) = if upright { (a.x, b.x) } else { (a.y, b.y) };
-        low > a.min(b) + 1.0 && high < a.max(b) - 1.0
-    });
-    clear && inside
 }
 
 /// Name, size and corner radius inside a cutout.

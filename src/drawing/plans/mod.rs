@@ -2,6 +2,7 @@
 
 mod chains;
 mod counter;
+mod cross_chain;
 mod island;
 mod openings;
 mod outline;
