@@ -9,7 +9,7 @@ use crate::drawing::marks::{Mark, place_inside};
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::{Layer, Pen, Scale};
-use crate::geometry::{Bounds2, Point2};
+use crate::geometry::{Bounds2, Bounds3, Point2};
 use crate::parts::{Group, Part, PartKind};
 use crate::plan::{Face, Layers, Plan};
 
@@ -20,6 +20,9 @@ const MARGINS: Margins = Margins {
     below: 44.0,
     above: 34.0,
 };
+
+/// The viewer stands at least so far before the face, millimetres; what is nearer to the face belongs to it.
+const ROOM: f64 = 300.0;
 
 /// Where more than this is seen past a face and its overhangs, millimetres built, an overall chain says how much.
 const FARTHER: f64 = 500.0;
@@ -34,7 +37,9 @@ pub fn finished(
 ) -> Option<(Page, Scale)> {
     let face = plan.faces.get(number).filter(|f| !f.wall)?;
     let view = View::of_face(face);
-    let sight = scene.look(&view, is_shown);
+    let sight = scene.look(&view, |part| {
+        is_shown(part) && !stands_before(face, scene.bounds(&view, part))
+    });
     let built = Bounds2 {
         low: Point2::new(0.0, 0.0),
         high: Point2::new(face.length, plan.levels.counter_top),
@@ -66,6 +71,14 @@ fn is_shown(part: &Part) -> bool {
         Group::Framing => part.kind == PartKind::Sleeper,
         Group::Boards | Group::Coats | Group::Counter | Group::Appliances => true,
     }
+}
+
+/// True for what stands at the viewer's back, as the other leg of a U does: the viewer stands between it and the face.
+fn stands_before(face: &Face, part: Option<Bounds3>) -> bool {
+    part.is_some_and(|b| {
+        let beside = b.high.x < ROOM / 2.0 || b.low.x > face.length - ROOM / 2.0;
+        b.low.z > ROOM && !beside
+    })
 }
 
 fn draw_parts(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: usize) {

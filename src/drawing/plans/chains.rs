@@ -22,10 +22,16 @@ pub(super) struct WorldChain {
 pub(super) fn margins(chains: &[WorldChain]) -> Margins {
     let room = |side: Side| {
         let count = chains.iter().filter(|c| c.side == side).count();
-        if count == 0 {
-            4.0
+        // Letters stand above their lines: on two of the sides that is outwards.
+        let letters = if matches!(side, Side::Above | Side::Left) {
+            5.0
         } else {
-            7.0 + 8.0 * count as f64
+            2.0
+        };
+        if count == 0 {
+            3.0
+        } else {
+            2.0 + 8.0 * count as f64 + letters
         }
     };
     // The names of chains stand past their right or upper ends.

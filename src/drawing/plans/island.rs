@@ -29,13 +29,13 @@ pub fn island(
         finished.bounds().union(plan.counter.outline.bounds()),
         Bounds2::union,
     );
-    let notes = [
-        "Seen from above without counter and substrate. The phantom line is the edge of the counter.".to_owned(),
-        format!(
-            "Dimensions are of the steel frame, out to out; finished faces stand {} outside it.",
-            plan.design.project.units.spell_with_unit(plan.design.trade.cladding())
-        ),
-    ];
+    let notes = [format!(
+        "Seen from above without counter and substrate; the phantom line is the edge of the counter. Dimensions are of the steel frame, out to out; finished faces stand {} outside it.",
+        plan.design
+            .project
+            .units
+            .spell_with_unit(plan.design.trade.cladding())
+    )];
     let chains = world_chains(plan, &finished.bounds());
     let room = frame.room(&notes);
     let fit = Fit::new(
