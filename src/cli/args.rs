@@ -87,7 +87,7 @@ pub(super) struct BuildArgs {
     #[arg(long, value_enum, value_delimiter = ',', value_name = "WHAT")]
     pub(super) only: Vec<Only>,
     /// How far a chord may stand off the curve it is for, with its unit
-    #[arg(long, default_value = "0.1 mm", value_parser = known_tolerance, value_name = "LENGTH")]
+    #[arg(long, default_value = "0.02 mm", value_parser = known_tolerance, value_name = "LENGTH")]
     pub(super) tolerance: String,
     /// Say how long each stage took
     #[arg(long)]
