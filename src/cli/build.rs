@@ -30,9 +30,10 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
         }
     };
     progress.stage("write");
-    let folder = Folder::open(args.out.join(&input.stem))?;
-    folder.store(&input.name, &built.groups)?;
+    let stored = Folder::open(args.out.join(&input.stem))
+        .and_then(|folder| folder.store(&input.name, &built.groups).map(|()| folder));
     let timings = progress.finish();
+    let folder = stored?;
     let notable: Vec<Finding> = built
         .findings
         .iter()

@@ -145,9 +145,8 @@ impl Gather {
         };
         let found = format!("{key} {sense}: {}", self.spell(length));
         let limit = format!("{} to {}", self.spell(least), self.spell(most));
-        let mut finding = Finding::error("out-of-range", place, found).hint(format!(
-            "{key} can be {limit}; check the number and its unit"
-        ));
+        let mut finding =
+            Finding::error("out-of-range", place, found).hint("check the number and its unit");
         finding.limit = limit;
         self.findings.push(finding);
         false
