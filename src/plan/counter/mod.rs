@@ -7,6 +7,8 @@ mod layout;
 mod profile;
 mod room;
 mod side;
+#[cfg(test)]
+mod tests;
 
 pub use description::{
     CounterCutout, CounterPlan, CounterSide, FORM_THICKNESS, SideKind, TurndownLine,
