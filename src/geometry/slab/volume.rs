@@ -6,8 +6,8 @@ use crate::geometry::{Bounds3, Outline, Point2, Point3, Segment, Vector2};
 
 /// Abscissas and weights of the eight-point rule of Gauss and Legendre on −1 … 1, from the handbook tables.
 const GAUSS: [(f64, f64); 4] = [
-    (0.183_434_642_495_649_8, 0.362_683_783_378_362_0),
-    (0.525_532_409_916_329_0, 0.313_706_645_877_887_3),
+    (0.183_434_642_495_649_8, 0.362_683_783_378_362),
+    (0.525_532_409_916_329, 0.313_706_645_877_887_3),
     (0.796_666_477_413_626_7, 0.222_381_034_453_374_5),
     (0.960_289_856_497_536_3, 0.101_228_536_290_376_3),
 ];
@@ -146,7 +146,7 @@ impl Slab {
         };
         let integrand = |a: f64| {
             let share = easing.share(a);
-            (straight * share + own * share * share) / 2.0
+            share * (straight + own * share) / 2.0
         };
         self.edges[i].stretches().map(|s| down(s, integrand)).sum()
     }

@@ -37,7 +37,6 @@ pub(super) fn cut(plan: &Plan, corner: &SlabCorner, [own, other]: [usize; 2], st
     }
     let inner = counter.turndown_width;
     match (strip, corner.easing) {
-        (Strip::Floor, _) => mitre,
         (Strip::Wall, Some(easing)) => follow(corner, easing.round),
         (Strip::Upstand, Some(easing)) if easing.vanishes > inner => {
             if follows(easing.vanishes, inner) {

@@ -6,8 +6,8 @@ use crate::design::sample::{design, mm, placed, run, tile_band};
 use crate::design::{
     self, Appliance, Design, EdgeProfile, Front, PlanCorner, Side, Station, Turn, Turndown,
 };
-use crate::geometry::{Bounds3, Faceted, Point3, Vector3};
-use crate::parts::{Group, PartKind, Piece, build};
+use crate::geometry::{Bounds2, Bounds3, Faceted, Point3, Vector3};
+use crate::parts::{Group, Part, PartKind, Piece, build};
 use crate::plan::{Plan, lay_out};
 use crate::units::Length;
 use std::f64::consts::PI;
@@ -95,38 +95,60 @@ fn millimetres(mm: f64) -> Length {
     Length::millimetres(mm)
 }
 
+/// A solid in its place, its triangles with what they cover in plan.
 struct Shape {
     mark: String,
     group: Group,
     bounds: Bounds3,
-    faceted: Faceted,
+    triangles: Vec<([Point3; 3], Bounds2)>,
 }
 
 impl Shape {
-    /// Counts crossings of a ray in a direction along no edge of anything.
+    fn new(part: &Part, faceted: &Faceted) -> Self {
+        let faceted = faceted.moved(&part.placement);
+        let triangles = faceted.triangles.iter().map(|t| {
+            let corners = faceted.corners(t);
+            let plan = Bounds2::around(corners.map(|p| p.xy()));
+            plan.map(|plan| (corners, plan))
+        });
+        Self {
+            mark: part.mark.clone(),
+            group: part.group,
+            bounds: faceted
+                .bounds()
+                .unwrap_or_else(|| panic!("{} has no surface", part.mark)),
+            triangles: triangles.flatten().collect(),
+        }
+    }
+
+    /// Counts the triangles above a point.
     fn contains(&self, p: Point3) -> bool {
-        let ray = Vector3::new(0.123_456_7, 0.234_567_8, 0.964_21);
-        let hits = |[a, b, c]: [Point3; 3]| {
-            let (u, v) = (b - a, c - a);
-            let h = ray.cross(&v);
-            let det = u.dot(&h);
-            let s = p - a;
-            let q = s.cross(&u);
-            let (x, y, t) = (s.dot(&h) / det, ray.dot(&q) / det, v.dot(&q) / det);
-            det.abs() > 1e-12 && x >= 0.0 && y >= 0.0 && x + y <= 1.0 && t > 0.0
+        let above = |corners: &[Point3; 3]| {
+            let [a, b, c] = corners.map(|q| q - p);
+            let sides = [
+                a.xy().perp(&b.xy()),
+                b.xy().perp(&c.xy()),
+                c.xy().perp(&a.xy()),
+            ];
+            let (area, height) = (
+                sides.iter().sum::<f64>(),
+                sides[1] * a.z + sides[2] * b.z + sides[0] * c.z,
+            );
+            let over = sides.iter().all(|s| *s > 0.0) || sides.iter().all(|s| *s < 0.0);
+            over && height / area > 0.0
         };
+        let covers =
+            |b: &Bounds2| b.low.x < p.x && p.x < b.high.x && b.low.y < p.y && p.y < b.high.y;
         let count = self
-            .faceted
             .triangles
             .iter()
-            .filter(|t| hits(self.faceted.corners(t)))
+            .filter(|(t, b)| covers(b) && above(t))
             .count();
         count % 2 == 1
     }
 
     fn contains_ball(&self, p: Point3) -> bool {
-        let r = 0.2;
-        let around = [Vector3::x(), Vector3::y(), Vector3::z()].map(|v| v * r);
+        let around = [Vector3::x(), Vector3::y(), Vector3::z()].map(|v| v * 0.2);
         around
             .iter()
             .all(|v| self.contains(p + v) && self.contains(p - v))
@@ -150,33 +172,23 @@ fn spread(bounds: &Bounds3, count: u32) -> impl Iterator<Item = Point3> + '_ {
     })
 }
 
-/// No two solids share a ball of 0.2 mm, of those pairs of which one is the counter's or a form. Forms are struck
-/// before appliances go in: those two may share room.
+/// No two solids share a ball of 0.2 mm, of those pairs of which one is the counter's or a form.
 fn assert_clear(plan: &Plan) {
     let assembly = build(plan);
+    let faceted: Vec<_> = assembly.solids.iter().map(|s| s.faceted(0.2)).collect();
     let shapes: Vec<_> = assembly
         .parts
         .iter()
-        .map(|part| {
-            let faceted = assembly.solid(part).faceted(0.2).moved(&part.placement);
-            let bounds = faceted
-                .bounds()
-                .unwrap_or_else(|| panic!("{} has no surface", part.mark));
-            Shape {
-                mark: part.mark.clone(),
-                group: part.group,
-                bounds,
-                faceted,
-            }
-        })
+        .map(|part| Shape::new(part, &faceted[part.solid.0]))
         .collect();
     let ours = |s: &Shape| matches!(s.group, Group::Counter | Group::Forms);
     for (i, a) in shapes.iter().enumerate() {
         for b in &shapes[i + 1..] {
-            let at_once = !(a.group == Group::Forms && b.group == Group::Appliances
-                || b.group == Group::Forms && a.group == Group::Appliances);
-            let meets = (ours(a) || ours(b)) && at_once && a.bounds.overlaps(&b.bounds, 0.4);
-            if !meets || (a.group == Group::Appliances || b.group == Group::Appliances) {
+            // Appliances come when the forms are struck.
+            let struck = [Group::Forms, Group::Appliances];
+            let held =
+                a.group == b.group || !struck.contains(&a.group) || !struck.contains(&b.group);
+            if !held || !(ours(a) || ours(b)) || !a.bounds.overlaps(&b.bounds, 0.4) {
                 continue;
             }
             let common = Bounds3 {
@@ -184,7 +196,7 @@ fn assert_clear(plan: &Plan) {
                 high: a.bounds.high.inf(&b.bounds.high),
             };
             // The one with fewer triangles first: it settles most points.
-            let order = |s: &&Shape| s.faceted.triangles.len();
+            let order = |s: &&Shape| s.triangles.len();
             let (few, many) = (
                 std::cmp::min_by_key(a, b, order),
                 std::cmp::max_by_key(a, b, order),
@@ -334,8 +346,8 @@ fn a_wall_strip_is_the_counterpart_of_its_profile() {
     }
 }
 
-#[test]
-fn forms_clear_everything_round_counters_of_every_sort() {
+/// Counters with profiles, corners and turndowns of every sort.
+fn every_sort() -> Vec<Design> {
     let eased = EdgeProfile::Square {
         eased: millimetres(5.0),
     };
@@ -343,7 +355,7 @@ fn forms_clear_everything_round_counters_of_every_sort() {
         radius: millimetres(20.0),
     };
     let round = |r| PlanCorner::Rounded(millimetres(r));
-    for d in [
+    vec![
         with_appliances(dropped(corner(), 40.0, 35.0, eased, PlanCorner::Sharp)),
         with_appliances(dropped(corner(), 40.0, 35.0, cove, round(30.0))),
         dropped(corner(), 10.0, 38.0, EdgeProfile::HalfRound, round(80.0)),
@@ -370,7 +382,12 @@ fn forms_clear_everything_round_counters_of_every_sort() {
             round(60.0),
         ),
         with_appliances(dropped(court(), 60.0, 30.0, eased, PlanCorner::Sharp)),
-    ] {
+    ]
+}
+
+#[test]
+fn forms_clear_everything_round_counters_of_every_sort() {
+    for d in every_sort() {
         let plan = planned(d);
         assert_sound(&plan);
         assert_clear(&plan);

@@ -6,7 +6,7 @@ use crate::design::{
     Appliance, Design, EdgeProfile, Front, PlanCorner, Side, Station, Turn, Turndown,
 };
 use crate::diagnostics::Place;
-use crate::geometry::{Outline, Point2};
+use crate::geometry::{Outline, Point2, Solid};
 use crate::plan::lay_out;
 use crate::units::Length;
 use std::f64::consts::PI;
@@ -335,7 +335,7 @@ fn turndowns_that_meet_the_cladding_or_nothing_are_refused() {
             d.counter.turndown = Some(Turndown {
                 depth: mm(depth),
                 width: mm(width),
-            })
+            });
         })
     };
     let over: Vec<_> = turndown(40.0, 45.0);
@@ -424,4 +424,85 @@ fn overhangs_that_meet_across_a_court_are_refused() {
     assert_eq!(court(330.0), vec![]);
     assert_eq!(court(360.0), at("plan-counter-side", "working"));
     assert_eq!(court(400.0), at("plan-counter-side", "working"));
+}
+
+proptest::proptest! {
+    #![proptest_config(proptest::test_runner::Config { failure_persistence: None, cases: 96, ..Default::default() })]
+    #[test]
+    fn random_counters_are_refused_with_a_finding_or_are_whole(
+        lengths in (1500.0..4000.0, 2000.0..3500.0),
+        turn in proptest::sample::select(vec![None, Some(Turn::Left), Some(Turn::Right)]),
+        walls in proptest::sample::subsequence(vec![Side::Seating, Side::Left], 0..=2),
+        over in (0.0..120.0, 0.0..350.0, 0.0..120.0),
+        drop in (1.0..90.0, 10.0..90.0),
+        sides in proptest::sample::subsequence(Side::ALL.to_vec(), 0..=4),
+        profile in 0..5usize,
+        size in 0.0..60.0f64,
+        corners in (0..3usize, 0.0..150.0),
+        at in (100.0..3500.0, 100.0..3500.0),
+        radius in 0.0..120.0,
+        setback in 50.0..300.0,
+    ) {
+        let long = Length::millimetres;
+        let mut runs = vec![run("cook", lengths.0, None, &walls)];
+        if turn.is_some() {
+            runs.push(run("serve", lengths.1, turn, &[]));
+        }
+        let mut d = design(runs);
+        d.counter.overhang.working = mm(over.0);
+        d.counter.overhang.seating = mm(over.1);
+        d.counter.overhang.right = mm(over.2);
+        d.counter.turndown = Some(Turndown { depth: mm(drop.0), width: mm(drop.1) });
+        d.counter.turndown_sides = sides;
+        d.counter.profile = placed([
+            EdgeProfile::Square { eased: long((size / 4.0 - 5.0).max(0.0)) },
+            EdgeProfile::Chamfer { size: long(size) },
+            EdgeProfile::HalfRound,
+            EdgeProfile::QuarterRound { radius: long(size) },
+            EdgeProfile::Cove { radius: long(size) },
+        ][profile]);
+        let shapes = [PlanCorner::Sharp, PlanCorner::Chamfered(long(corners.1)), PlanCorner::Rounded(long(corners.1))];
+        d.counter.corners = placed(shapes[corners.0]);
+        d.appliances = vec![
+            appliance("grill", 0, at.0, radius, open_front()),
+            appliance("sink", 0, at.1, radius, closed_front(setback)),
+        ];
+        match lay_out(d) {
+            Err(findings) => proptest::prop_assert!(findings.iter().all(|f| !f.found.is_empty() && !f.hint.is_empty())),
+            Ok(plan) => assert_whole(&plan.counter),
+        }
+    }
+}
+
+/// The slab closes and has its volume, between that of its core and that of its outermost line; the substrate lies
+/// within the outline.
+fn assert_whole(c: &CounterPlan) {
+    let slab = Solid::Slab(c.slab.clone());
+    for tolerance in [0.5, 0.05] {
+        assert_eq!(
+            slab.faceted(tolerance).check_against(&slab, tolerance),
+            Ok(()),
+            "{:?}",
+            c.slab
+        );
+    }
+    let holes: f64 = c.slab.cutouts.iter().map(Outline::area).sum();
+    let prism = (c.outline.area() - holes) * c.slab.thickness;
+    let rim = (c.outline.area() - c.substrate.outer.area()) * c.turndown_depth;
+    let volume = c.slab.volume();
+    assert!(
+        volume <= (prism + rim) * (1.0 + 1e-9),
+        "{volume} over {prism} and {rim}"
+    );
+    assert!(volume > 0.0 && c.substrate.area() <= prism / c.slab.thickness + 1e-6);
+    let square = c
+        .slab
+        .edges
+        .iter()
+        .flat_map(|e| &e.profile)
+        .all(|p| p.bulge == 0.0 && (p.inset == 0.0 || p.z <= 0.0));
+    assert!(
+        !square || (volume / (prism + rim) - 1.0).abs() < 1e-9,
+        "{volume} for {prism} and {rim}"
+    );
 }

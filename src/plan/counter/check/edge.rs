@@ -121,13 +121,11 @@ pub(in crate::plan::counter) fn corners(
 ) {
     let hangs = drop_of(design).filter(|d| d.0 > design.trade.substrate_thickness.mm() + 1e-9);
     let n = sides.len();
-    let short = (0..n)
-        .filter_map(|i| {
-            let room = corner_room(slab, sides, i)?;
-            let needed = hangs.filter(|_| sides[i].dropped).map_or(0.0, |d| d.1);
-            (room < needed - 1e-9).then_some((room, needed))
-        })
-        .next();
+    let short = (0..n).find_map(|i| {
+        let room = corner_room(slab, sides, i)?;
+        let needed = hangs.filter(|_| sides[i].dropped).map_or(0.0, |d| d.1);
+        (room < needed - 1e-9).then_some((room, needed))
+    });
     if let Some((room, needed)) = short {
         findings.push(
             Finding::error(

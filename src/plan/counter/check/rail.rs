@@ -28,7 +28,7 @@ pub(in crate::plan::counter) fn rails(
             findings.push(rail(
                 design,
                 &a.station.place,
-                format!("beside the cutout of '{}'", a.name),
+                &format!("beside the cutout of '{}'", a.name),
             ));
         }
         for (j, other) in cutouts.iter().enumerate().skip(i + 1) {
@@ -42,13 +42,13 @@ pub(in crate::plan::counter) fn rails(
             findings.push(rail(
                 design,
                 &b.station.place,
-                format!("between the cutouts of '{}' and '{}'", a.name, b.name),
+                &format!("between the cutouts of '{}' and '{}'", a.name, b.name),
             ));
         }
     }
 }
 
-fn rail(design: &Design, place: &Place, between: String) -> Finding {
+fn rail(design: &Design, place: &Place, between: &str) -> Finding {
     let least = spell(design, LEAST_RAIL);
     let mut finding = Finding::error(
         "plan-cutout-rail",
@@ -57,7 +57,7 @@ fn rail(design: &Design, place: &Place, between: String) -> Finding {
     )
     .hint("move the cutout, or make the run longer or deeper");
     finding.limit = format!("{least} of slab beside a cutout");
-    finding.source = "common practice".to_owned();
+    "common practice".clone_into(&mut finding.source);
     finding
 }
 
