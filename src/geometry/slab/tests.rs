@@ -129,8 +129,8 @@ fn corner(shape: CornerShape, profiles: [Profile; 6]) -> Slab {
     slab(&sides, Vec::new())
 }
 
-fn all<const N: usize>(profile: Profile) -> [Profile; N] {
-    std::array::from_fn(|_| profile.clone())
+fn all<const N: usize>(profile: &Profile) -> [Profile; N] {
+    [(); N].map(|()| profile.clone())
 }
 
 fn sink() -> Outline {
@@ -150,7 +150,7 @@ fn a_straight_slab_with_turndown_and_cutout_is_area_times_thickness_and_its_rim(
     // Rim: what is left of the whole outline outside the inner line 1880 × 580; × 40.
     let body = (1_400_000.0 - (240_000.0 - (4.0 - PI) * 900.0)) * 50.0;
     let rim = (1_400_000.0 - 1880.0 * 580.0) * 40.0;
-    let s = straight(CornerShape::Sharp, all(square_drop()), vec![sink()]);
+    let s = straight(CornerShape::Sharp, all(&square_drop()), vec![sink()]);
     near(s.volume(), body + rim);
     prove(&Solid::Slab(s));
 }
@@ -159,7 +159,7 @@ fn a_straight_slab_with_turndown_and_cutout_is_area_times_thickness_and_its_rim(
 fn an_l_slab_has_the_rim_of_its_mitred_line() {
     // Area 2400·700 + 700·1100 = 2,450,000. The inner line runs 60 inside: 2280 × 1680 less the corner, whose sides
     // keep their length 1700 and 1100 (one convex and one reflex end): 2280·1680 − 1700·1100 = 1,960,400.
-    let s = corner(CornerShape::Sharp, all(square_drop()));
+    let s = corner(CornerShape::Sharp, all(&square_drop()));
     near(
         s.volume(),
         2_450_000.0 * 50.0 + (2_450_000.0 - 1_960_400.0) * 40.0,
@@ -173,10 +173,10 @@ fn a_half_round_edge_has_the_volume_of_its_cylinders_and_corners() {
     // √(R² − z²): ∫ = 4R³/3. Rounded with r = R each corner is a quarter of a ball: 4πR³/3 in all.
     let core = 1950.0 * 650.0 * 50.0 + 2.0 * 2600.0 * PI * 625.0 / 2.0;
     let cube = 25f64.powi(3);
-    let sharp = straight(CornerShape::Sharp, all(half_round()), vec![]);
+    let sharp = straight(CornerShape::Sharp, all(&half_round()), vec![]);
     near(sharp.volume(), core + 4.0 * 4.0 / 3.0 * cube);
     prove(&Solid::Slab(sharp));
-    let balls = straight(CornerShape::Rounded(25.0), all(half_round()), vec![]);
+    let balls = straight(CornerShape::Rounded(25.0), all(&half_round()), vec![]);
     near(balls.volume(), core + 4.0 / 3.0 * PI * cube);
     prove(&Solid::Slab(balls));
 }
@@ -185,13 +185,13 @@ fn a_half_round_edge_has_the_volume_of_its_cylinders_and_corners() {
 fn rounded_and_chamfered_corners_lose_what_the_plan_loses() {
     // Turndown inside stays sharp: only the outside loses its corners, over 50 + 40. Rounded 40: (4 − π)·40²;
     // chamfered 40: 4·40²/2.
-    let whole = straight(CornerShape::Sharp, all(square_drop()), vec![]).volume();
-    let rounded = straight(CornerShape::Rounded(40.0), all(square_drop()), vec![]);
+    let whole = straight(CornerShape::Sharp, all(&square_drop()), vec![]).volume();
+    let rounded = straight(CornerShape::Rounded(40.0), all(&square_drop()), vec![]);
     near(rounded.volume(), whole - (4.0 - PI) * 1600.0 * 90.0);
     prove(&Solid::Slab(rounded));
     let chamfered = straight(
         CornerShape::Chamfered(30.0),
-        all(square_drop()),
+        all(&square_drop()),
         vec![sink()],
     );
     near(
@@ -200,7 +200,7 @@ fn rounded_and_chamfered_corners_lose_what_the_plan_loses() {
     );
     prove(&Solid::Slab(chamfered));
     // Radius 100 is more than the width: the inner line is rounded with 40.
-    let wide = straight(CornerShape::Rounded(100.0), all(square_drop()), vec![]);
+    let wide = straight(CornerShape::Rounded(100.0), all(&square_drop()), vec![]);
     near(
         wide.volume(),
         whole - (4.0 - PI) * (10_000.0 * 90.0 - 1600.0 * 40.0),
@@ -307,12 +307,8 @@ fn every_profile_closes_at_every_corner() {
             half_round_drop(),
             cove_drop(),
         ] {
-            prove(&Solid::Slab(straight(
-                shape,
-                all(edge.clone()),
-                vec![sink()],
-            )));
-            prove(&Solid::Slab(corner(shape, all(edge))));
+            prove(&Solid::Slab(straight(shape, all(&edge), vec![sink()])));
+            prove(&Solid::Slab(corner(shape, all(&edge))));
         }
     }
     let s = CornerShape::Sharp;
@@ -355,7 +351,7 @@ fn the_volume_agrees_with_slices_of_the_plan_line() {
         CornerShape::Rounded(80.0),
         CornerShape::Chamfered(70.0),
     ] {
-        let s = corner(shape, all(half_round_drop()));
+        let s = corner(shape, all(&half_round_drop()));
         let outside = |z: f64| 45.0 - (45f64.powi(2) - (z - 5.0f64).powi(2)).max(0.0).sqrt();
         let area = |z: f64| {
             let inner = if z < 0.0 {
@@ -398,7 +394,7 @@ fn the_volume_agrees_with_slices_of_the_plan_line() {
 fn what_cannot_be_made_is_refused_where_it_is() {
     let fault = |s: Slab| s.checked().map(|_| ()).map_err(|f| (f.at, f.trouble));
     let s = CornerShape::Sharp;
-    assert_eq!(fault(straight(s, all(eased_drop()), vec![])), Ok(()));
+    assert_eq!(fault(straight(s, all(&eased_drop()), vec![])), Ok(()));
     // A half-round that drops and one that does not.
     let mixed = [
         half_round_drop(),
@@ -413,19 +409,19 @@ fn what_cannot_be_made_is_refused_where_it_is() {
     let eased = [eased_drop(), eased_drop(), eased_top(), eased_top()];
     let rounded = straight(CornerShape::Rounded(60.0), eased, vec![]);
     assert_eq!(fault(rounded), Err((0, SlabTrouble::EasedMismatch)));
-    let tight = straight(CornerShape::Rounded(20.0), all(half_round()), vec![]);
+    let tight = straight(CornerShape::Rounded(20.0), all(&half_round()), vec![]);
     assert_eq!(fault(tight), Err((0, SlabTrouble::Tight)));
-    let tight = straight(CornerShape::Chamfered(10.0), all(half_round()), vec![]);
+    let tight = straight(CornerShape::Chamfered(10.0), all(&half_round()), vec![]);
     assert_eq!(fault(tight), Err((0, SlabTrouble::Tight)));
-    let mut narrow = straight(s, all(square_drop()), vec![]);
+    let mut narrow = straight(s, all(&square_drop()), vec![]);
     narrow.edges[2].corner.y = 110.0;
     narrow.edges[3].corner.y = 110.0;
     assert_eq!(fault(narrow), Err((1, SlabTrouble::Short)));
-    let mut bent = straight(s, all(plain()), vec![]);
+    let mut bent = straight(s, all(&plain()), vec![]);
     bent.edges[1].corner = Point2::new(0.0, 350.0);
     bent.edges[2].corner = Point2::new(0.0, 800.0);
     assert_eq!(fault(bent).map_err(|f| f.1), Err(SlabTrouble::Straight));
-    let mut odd = straight(s, all(plain()), vec![]);
+    let mut odd = straight(s, all(&plain()), vec![]);
     odd.edges[1].profile = vec![to(5.0, 50.0), to(5.0, 0.0)];
     assert_eq!(fault(odd), Err((1, SlabTrouble::Profile)));
     // A half-round cannot hang past a wall in an inner corner.
