@@ -57,12 +57,12 @@ class Example:
     def parts(self):
         """The parts as the program lists them, each with `mesh`, its triangles cut out of the assembly's STL."""
         if self._parts is None:
-            listed = json.loads((self.folder / "models/parts.json").read_text())
-            listed = listed["parts"] if isinstance(listed, dict) else listed
+            listed = json.loads((self.folder / "models/parts.json").read_text())["parts"]
             triangles = stl_triangles(self.folder / "models/assembly.stl")
             for part in listed:
-                part["mesh"] = welded(triangles[part["first"] : part["first"] + part["count"]])
-            assert sum(p["count"] for p in listed) == len(triangles)
+                first, count = part["in_assembly"]["first"], part["in_assembly"]["count"]
+                part["mesh"] = welded(triangles[first : first + count])
+            assert sum(p["in_assembly"]["count"] for p in listed) == len(triangles)
             self._parts = listed
         return self._parts
 
