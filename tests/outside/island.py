@@ -88,6 +88,9 @@ class Island:
         self.base_coat = self._or(trade.get("base_coat"), "1/4 in", "6 mm")
         self.finish_coat = self._or(trade.get("finish_coat"), "1/8 in", "3 mm")
         self.cladding = self.board + self.base_coat + self.finish_coat
+        band = params.get("tile_band")
+        tile = self._or(band.get("tile_thickness"), "3/8 in", "10 mm") if band and band.get("laid", True) else 0.0
+        self.cladding_at_most = self.board + self.base_coat + max(self.finish_coat, tile)
         self.substrate = self._or(trade.get("substrate", {}).get("thickness"), "1/2 in", "12 mm")
         self.top = self._or(levels.get("counter"), "36 in", "900 mm")
         self.foot = self._or(levels.get("base_gap"), "2 in", "50 mm")
@@ -243,7 +246,7 @@ class Island:
             inner = at - before.along * size + edge.along * size
             square = Polygon([at, at - before.along * size, inner, at + edge.along * size])
             if kind == "rounded":
-                disc = [inner + size * np.array([math.cos(t), math.sin(t)]) for t in np.linspace(0, 2 * math.pi, 1441)]
+                disc = [inner + size * np.array([math.cos(t), math.sin(t)]) for t in np.linspace(0, 2 * math.pi, 721)]
                 shape = shape.difference(square.difference(Polygon(disc)))
             else:
                 shape = shape.difference(Polygon([at, at - before.along * size, at + edge.along * size]))
@@ -262,7 +265,7 @@ class Island:
                 v0 = mm(thing["front"]["closed"]["setback"])
                 v1 = v0 + depth
             hole = run.rectangle(middle - half, middle + half, v0, v1)
-            found.append(hole.buffer(-radius).buffer(radius, quad_segs=360) if radius else hole)
+            found.append(hole.buffer(-radius).buffer(radius, quad_segs=180) if radius else hole)
         return unary_union(found) if found else Polygon()
 
     # The slab.
@@ -299,7 +302,7 @@ class Island:
         inner = self.slab_outline(lambda e: self.rim if self.is_dropped(e) else 0.0)
         return outer.difference(inner).difference(self.cutouts())
 
-    def slab_volume(self, slices=160):
+    def slab_volume(self, slices=48):
         """The slices added up, closer together towards the ends of each stretch, where arcs run level."""
         total = 0.0
         stretches = [(0.0, self.thickness)] + ([(-self.drop, 0.0)] if any(map(self.is_dropped, self.edges)) else [])

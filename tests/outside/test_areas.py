@@ -44,6 +44,14 @@ def test_slab_covers_the_outline_less_its_cutouts(example, island):
     assert ours.symmetric_difference(theirs).area < 1e-4 * theirs.area
 
 
+def even_odd_area(loops):
+    """The area of a section's loops, holes taken out."""
+    area = Polygon()
+    for loop in loops:
+        area = area.symmetric_difference(Polygon(loop[:, :2]))
+    return area.area
+
+
 def test_slab_s_slices_are_those_of_the_polygons(example, island):
     (slab,) = example.of_kind("slab")
     underside = island.top - island.thickness
@@ -52,8 +60,7 @@ def test_slab_s_slices_are_those_of_the_polygons(example, island):
         if z < 0 and theirs == 0:
             continue
         section = slab["mesh"].section(plane_origin=[0, 0, underside + z], plane_normal=[0, 0, 1])
-        flat, _ = section.to_2D()
-        assert flat.area == pytest.approx(theirs, rel=2e-3), z
+        assert even_odd_area(section.discrete) == pytest.approx(theirs, rel=1e-3), z
 
 
 def test_slab_s_volume_is_its_slices_added_up(example, island):

@@ -7,6 +7,7 @@ import pytest
 import trimesh
 
 from conftest import TOLERANCE, stl_triangles
+from island import Island
 
 # Kinds whose nesting the model allows: an upright's square end in the bends of its track, no higher than this, millimetres.
 UPRIGHTS = {"stud", "jamb", "cripple"}
@@ -107,10 +108,8 @@ def is_allowed(a, b, shared):
     if kinds & UPRIGHTS and kinds & CHANNELS:
         box = np.array(shared.bounding_box())
         return (box[3:] - box[:3]).min() <= NESTING
-    if kinds == {"edge form", "slab"}:
-        # Both are turned round the corners and cut into chords of their own.
-        return thickness(shared) <= 2 * TOLERANCE
-    return False
+    # Slab, substrate and forms meet in curves that each cuts into chords of its own.
+    return {a["group"], b["group"]} <= {"counter", "forms"} and thickness(shared) <= TOLERANCE
 
 
 def test_no_two_solids_share_volume(example):
@@ -151,3 +150,27 @@ def test_the_self_intersection_check_sees_a_crossing():
         np.asarray(both.vertices), np.asarray(both.faces, dtype=np.int64), detect_only=True
     )[2]
     assert len(pairs) > 0
+
+
+def test_the_models_reach_as_far_as_the_design(example):
+    island = Island(example.params)
+
+    def bounds(name):
+        return trimesh.load_mesh(example.folder / f"models/{name}.stl", process=False).bounds
+
+    def expected(plan, low, high):
+        x0, y0, x1, y1 = plan.bounds
+        return [[x0, y0, low], [x1, y1, high]]
+
+    # Frame, finished faces and counter, each from the parameter file; an STL number is good to 0.0003 mm here.
+    framing = bounds("framing")
+    assert framing[0][2] >= -1e-3, "something stands below the datum"
+    assert framing == pytest.approx(np.array(expected(island.frame, framing[0][2], island.frame_top)), abs=2e-3)
+    boards = bounds("boards")
+    assert boards[1][2] == pytest.approx(island.frame_top, abs=2e-3)
+    assert bounds("coats") == pytest.approx(
+        np.array(expected(island.clad(island.cladding_at_most), island.foot, island.frame_top)), abs=2e-3
+    )
+    slab = island.slab_outline(lambda e: 0.0)
+    low = min(island.frame_top, island.top - island.thickness - max(island.drop * island.is_dropped(e) for e in island.edges))
+    assert bounds("counter") == pytest.approx(np.array(expected(slab, low, island.top)), abs=2e-3)

@@ -58,16 +58,17 @@ fn thickness(shared: &Manifold) -> f64 {
     }
 }
 
-/// Uprights stand in tracks, and slab and edge forms are each cut into chords of their own.
+/// Uprights stand in tracks; slab, substrate and forms meet in curves that each cuts into chords of its own.
 fn is_allowed(a: &Part, b: &Part, shared: &Manifold) -> bool {
-    use PartKind::{BottomTrack, Cripple, EdgeForm, Header, Jamb, Sill, Slab, Stud, TopTrack};
+    use PartKind::{BottomTrack, Cripple, Header, Jamb, Sill, Stud, TopTrack};
     let either = |kinds: &[PartKind]| kinds.contains(&a.kind) || kinds.contains(&b.kind);
     if either(&[Stud, Jamb, Cripple]) && either(&[BottomTrack, TopTrack, Header, Sill]) {
         let b = shared.bounding_box();
         let sides = [b.max.x - b.min.x, b.max.y - b.min.y, b.max.z - b.min.z];
         return sides.iter().any(|side| *side <= NESTING);
     }
-    either(&[EdgeForm]) && either(&[Slab]) && thickness(shared) <= 2.0 * CHORDS
+    let is_curved = |part: &Part| matches!(part.group, Group::Counter | Group::Forms);
+    is_curved(a) && is_curved(b) && thickness(shared) <= CHORDS
 }
 
 /// Every pair of solids that share more than touching ones may.
