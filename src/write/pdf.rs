@@ -4,7 +4,7 @@ use crate::drawing::{Align, Dash, Item, Pen, Sheet, lettering};
 use crate::geometry::{Point2, Segment, Vertex};
 use krilla::color::luma;
 use krilla::destination::XyzDestination;
-use krilla::geom::{Path, PathBuilder, Point, Transform};
+use krilla::geom::{PathBuilder, Point, Transform};
 use krilla::metadata::Metadata;
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
@@ -12,6 +12,7 @@ use krilla::paint::{Fill, LineCap, LineJoin, Stroke, StrokeDash};
 use krilla::surface::Surface;
 use krilla::text::{Font, GlyphId, KrillaGlyph};
 use krilla::{Document, SerializeSettings};
+use std::f64::consts::FRAC_PI_2;
 
 /// What a PDF says of itself; nothing of it comes from a clock or a machine.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -79,8 +80,10 @@ pub fn pdf(sheets: &[&Sheet], info: &PdfInfo) -> Result<Vec<u8>, PdfError> {
             surface: &mut surface,
             font: &font,
             height,
+            waiting: None,
         };
         sheet.items.iter().for_each(|item| pen.draw(item));
+        pen.draw_waiting();
         surface.finish();
         page.finish();
         let target = XyzDestination::new(i, Point::from_xy(0.0, 0.0));
@@ -128,6 +131,8 @@ struct PagePen<'s, 'p> {
     surface: &'s mut Surface<'p>,
     font: &'s Font,
     height: f64,
+    /// Lines of one style that follow on one another; drawn together, for each path costs more than its points.
+    waiting: Option<(Pen, Dash, PathBuilder)>,
 }
 
 impl PagePen<'_, '_> {
@@ -140,16 +145,25 @@ impl PagePen<'_, '_> {
             Item::Path {
                 points,
                 closed,
+                pen: Some(pen),
+                dash,
+                fill: None,
+                ..
+            } => {
+                self.wait(*pen, *dash, points, *closed);
+            }
+            Item::Path {
+                points,
+                closed,
                 pen,
                 dash,
                 fill,
                 ..
             } => {
-                if let Some(path) = self.path(points, *closed) {
-                    self.surface.set_fill(fill.map(grey));
-                    self.surface.set_stroke(pen.map(|pen| stroke(pen, *dash)));
-                    self.surface.draw_path(&path);
-                }
+                self.draw_waiting();
+                let mut builder = PathBuilder::new();
+                self.path(&mut builder, points, *closed);
+                self.draw_path(builder, pen.map(|pen| (pen, *dash)), *fill);
             }
             Item::Text {
                 at,
@@ -159,14 +173,54 @@ impl PagePen<'_, '_> {
                 angle,
                 ..
             } => {
+                self.draw_waiting();
                 self.text(*at, &plain(text), *height, *align, *angle);
             }
         }
     }
 
-    fn path(&self, points: &[Vertex], closed: bool) -> Option<Path> {
-        let first = points.first()?;
-        let mut builder = PathBuilder::new();
+    /// Keeps a line for later, with those before it if they are of its style.
+    fn wait(&mut self, pen: Pen, dash: Dash, points: &[Vertex], closed: bool) {
+        if !points
+            .iter()
+            .all(|v| (v.at.x + v.at.y + v.bulge).is_finite())
+        {
+            return;
+        }
+        if self
+            .waiting
+            .as_ref()
+            .is_some_and(|(p, d, _)| (*p, *d) != (pen, dash))
+        {
+            self.draw_waiting();
+        }
+        let (_, _, mut builder) = self
+            .waiting
+            .take()
+            .unwrap_or_else(|| (pen, dash, PathBuilder::new()));
+        self.path(&mut builder, points, closed);
+        self.waiting = Some((pen, dash, builder));
+    }
+
+    fn draw_waiting(&mut self) {
+        if let Some((pen, dash, builder)) = self.waiting.take() {
+            self.draw_path(builder, Some((pen, dash)), None);
+        }
+    }
+
+    fn draw_path(&mut self, builder: PathBuilder, pen: Option<(Pen, Dash)>, fill: Option<f64>) {
+        if let Some(path) = builder.finish() {
+            self.surface.set_fill(fill.map(grey));
+            self.surface
+                .set_stroke(pen.map(|(pen, dash)| stroke(pen, dash)));
+            self.surface.draw_path(&path);
+        }
+    }
+
+    fn path(&self, builder: &mut PathBuilder, points: &[Vertex], closed: bool) {
+        let Some(first) = points.first() else {
+            return;
+        };
         let (x, y) = self.point(first.at);
         builder.move_to(x, y);
         let ends = points.iter().skip(1).chain(closed.then_some(first));
@@ -176,12 +230,11 @@ impl PagePen<'_, '_> {
                 to: to.at,
                 bulge: from.bulge,
             };
-            self.segment(&mut builder, &segment);
+            self.segment(builder, &segment);
         }
         if closed {
             builder.close();
         }
-        builder.finish()
     }
 
     fn segment(&self, builder: &mut PathBuilder, segment: &Segment) {
@@ -190,10 +243,10 @@ impl PagePen<'_, '_> {
             builder.line_to(x, y);
             return;
         };
-        // A cubic over 30 degrees strays from its circle by less than four ten-millionths of the radius.
-        let pieces = (arc.sweep.abs() / (std::f64::consts::PI / 6.0) - 1e-9)
-            .ceil()
-            .clamp(1.0, 16.0);
+        // A cubic over a quarter of a circle strays from it by 0.00027 of the radius, and with the sixth power of its
+        // angle: pieces this long stay within a thousandth of a millimetre.
+        let longest = FRAC_PI_2 * (3.6 / arc.radius).powf(1.0 / 6.0).min(1.0);
+        let pieces = (arc.sweep.abs() / longest - 1e-9).ceil().clamp(1.0, 64.0);
         let step = arc.sweep / pieces;
         let reach = 4.0 / 3.0 * (step / 4.0).tan() * arc.radius;
         let on = |angle: f64, along: f64| {

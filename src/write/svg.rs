@@ -207,14 +207,17 @@ fn number(value: f64) -> String {
     spell(value, 4)
 }
 
-fn spell(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" || text.is_empty() {
-        "0".to_owned()
-    } else {
-        text.to_owned()
+/// A number with so many decimals at most; whole numbers are printed, for floats would take far longer.
+fn spell(value: f64, decimals: u32) -> String {
+    let unit = 10_i64.pow(decimals);
+    let steps = (value * unit as f64).round() as i64;
+    let (whole, rest) = ((steps / unit).abs(), (steps % unit).abs());
+    let sign = if steps < 0 { "-" } else { "" };
+    if rest == 0 {
+        return format!("{sign}{whole}");
     }
+    let text = format!("{sign}{whole}.{rest:0width$}", width = decimals as usize);
+    text.trim_end_matches('0').to_owned()
 }
 
 #[cfg(test)]

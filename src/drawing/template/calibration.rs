@@ -1,6 +1,6 @@
 //! The calibration page: two bars to measure, and what to do with what is measured.
 
-use super::ink::Ink;
+use super::ink::{Ink, Label, Spot};
 use super::layout::{self, Layout, SMALL};
 use super::set::full_size;
 use crate::drawing::{Align, Dash, Layer, Pen, Sheet};
@@ -36,6 +36,7 @@ pub(super) fn sheet(plan: &Plan, layout: &Layout) -> Sheet {
         if corrected {
             bar.draw(&mut ink, &room, 1.0, layout.scale[bar.axis], Pen::Medium);
         }
+        bar.write(&mut ink, &room);
     }
     let used = if corrected { 3.2 } else { 2.2 } * APART;
     let text = Bounds2 {
@@ -126,78 +127,109 @@ impl Bar {
         }
     }
 
+    /// Writes its name and length at its middle, inwards of the bar.
+    fn write(&self, ink: &mut Ink, room: &Bounds2) {
+        let mut middle = room.low;
+        middle[self.axis] += APART + self.length / 2.0;
+        middle[1 - self.axis] += APART * 0.5 + 5.5;
+        let text = format!("bar {}: {}", self.name(), self.spelt);
+        let label = Label {
+            text: &text,
+            height: READ,
+            layer: Layer::Note,
+            own: None,
+            covers: 99,
+        };
+        ink.place(
+            &label,
+            &[Spot {
+                middle,
+                upwards: self.axis == 1,
+            }],
+        );
+    }
+
+    /// The lines to be written into the parameter file.
+    fn in_file(&self) -> String {
+        let drawn = self.spelt.replace('"', " in");
+        format!(
+            "      {}: {{drawn: {drawn}, measured: what your rule shows}}",
+            self.name()
+        )
+    }
+
     fn name(&self) -> &'static str {
         if self.axis == 0 { "x" } else { "y" }
     }
 }
 
+/// Writes the instruction: numbered steps, each a paragraph.
 fn write(ink: &mut Ink, plan: &Plan, room: Bounds2, bars: &[Bar; 2], corrected: Option<Vector2>) {
-    let left = room.low.x;
     let mut y = room.high.y - 8.0;
-    let mut line = |text: &str, height: f64, gap: f64| {
-        ink.text(Layer::Note, Point2::new(left, y), text, height, Align::Left);
+    let mut line = |indent: f64, text: &str, height: f64, gap: f64| {
+        ink.text(
+            Layer::Note,
+            Point2::new(room.low.x + indent, y),
+            text,
+            height,
+            Align::Left,
+        );
         y -= gap;
     };
     let width = room.width();
-    line("Calibration page", 7.0, 8.0);
-    line(
-        &layout::shorten(&plan.design.project.title, READ, width),
-        READ,
-        9.0,
-    );
-    let [x, y_bar] = bars;
-    let mut steps = vec![
-        "1  Print this page at 100 %, never fitted to the page, on the printer and paper that the template will use."
-            .to_owned(),
-        format!(
-            "2  Measure both bars with a steel rule, from end line to end line. Bar x, along the lower edge, is drawn {} \
-             long; bar y, along the left edge, {}.",
-            x.spelt, y_bar.spelt
-        ),
-        "3  Where a bar is off by more than 0.3 mm (1/64 in), write what you measured into the parameter file, like \
-         this, then build and print again:"
-            .to_owned(),
-    ];
-    for step in steps.drain(..) {
-        layout::wrap(&step, READ, width)
-            .iter()
-            .for_each(|l| line(l, READ, 5.8));
-    }
-    for code in ["printing:".to_owned(), "  bars:".to_owned()]
+    let title = layout::shorten(&plan.design.project.title, READ, width);
+    line(0.0, "Calibration page", 7.0, 8.0);
+    line(0.0, &title, READ, 10.0);
+    let steps = steps(bars)
         .into_iter()
-        .chain(bars.iter().map(in_file))
-    {
-        let indent = "\u{a0}\u{a0}".repeat(1 + (code.len() - code.trim_start().len()));
-        line(&format!("{indent}{}", code.trim_start()), READ, 5.8);
+        .chain(corrected.map(|scale| in_force(bars, scale)));
+    for (number, step) in steps.enumerate() {
+        line(0.0, &(number + 1).to_string(), READ, 0.0);
+        for paragraph in step.lines() {
+            let code = paragraph.len() - paragraph.trim_start().len();
+            let indent = HANG + code as f64 * 2.0;
+            let wrapped = layout::wrap(paragraph, READ, width - indent);
+            wrapped.iter().for_each(|l| line(indent, l, READ, 5.6));
+        }
+        line(0.0, "", READ, 2.6);
     }
-    let mut rest = vec![
-        "4  Join the pages: cut along the dashed lines, lay each page over the next so that the crosses fall on each \
-         other, and tape. Measure across the joined template before you cut anything."
-            .to_owned(),
-    ];
-    rest.extend(corrected.map(|scale| {
-        format!(
-            "This print is corrected: {}. The thicker bars are as before; the thinner ones beside them are corrected \
-             like the template and must measure {} across and {} up the page.",
-            layout::factors(scale),
-            x.spelt,
-            y_bar.spelt
-        )
-    }));
-    for step in rest {
-        layout::wrap(&step, READ, width)
-            .iter()
-            .for_each(|l| line(l, READ, 5.8));
-    }
-    for caution in layout::wrap(layout::CAUTION, SMALL, width) {
-        line(&caution, SMALL, layout::PITCH);
+    for caution in layout::wrap(layout::CAUTION, SMALL, width - HANG) {
+        line(HANG, &caution, SMALL, layout::PITCH);
     }
 }
 
-fn in_file(bar: &Bar) -> String {
-    let drawn = bar.spelt.replace('"', " in");
+/// How far the text of a step stands in from its number.
+const HANG: f64 = 7.0;
+
+/// What to do, step by step; further lines of a step stand by themselves.
+fn steps(bars: &[Bar; 2]) -> Vec<String> {
+    let [x, y] = bars;
+    vec![
+        "Print this page at 100 %, never fitted to the page, on the printer and paper that the template will use."
+            .to_owned(),
+        format!(
+            "Measure both bars with a steel rule, from end line to end line. Bar x, along the lower edge, is drawn {} \
+             long; bar y, along the left edge, {}.",
+            x.spelt, y.spelt
+        ),
+        format!(
+            "Where a bar is off by more than 0.3 mm (1/64 in), write what you measured into the parameter file, then \
+             build and print again:\n  printing:\n    bars:\n{}\n{}",
+            x.in_file(),
+            y.in_file()
+        ),
+        "Cut each page along its dashed lines, lay it over the next so that the crosses fall on each other, and tape. \
+         Measure across the joined template before you cut anything."
+            .to_owned(),
+    ]
+}
+
+fn in_force(bars: &[Bar; 2], scale: Vector2) -> String {
     format!(
-        "    {}: {{ drawn: {drawn}, measured: what your rule shows }}",
-        bar.name()
+        "This print is corrected: {}. The thick bars are as before; the thinner ones beside them are corrected like \
+         the template and must measure {} across and {} up the page.",
+        layout::factors(scale),
+        bars[0].spelt,
+        bars[1].spelt
     )
 }

@@ -1,7 +1,7 @@
 //! The key page: how the pages go together, and what the lines mean.
 
 use super::furniture;
-use super::ink::{Ink, Label, Spot};
+use super::ink::Ink;
 use super::layout::{Layout, SMALL};
 use super::scene::Kind;
 use super::set::{TemplateSet, Tiled};
@@ -79,26 +79,24 @@ fn overview(ink: &mut Ink, room: Bounds2, counter: &Tiled) {
     ) else {
         return;
     };
-    for place in &counter.kept {
-        let cell = counter.grid.cell(*place);
-        let mark = counter.grid.mark(*place);
-        let width = (map.point(cell.high) - map.point(cell.low)).x;
-        let fits = |h: &f64| lettering::width(&mark, *h) < width * 0.8;
-        let height = [5.0, 3.5, 2.5].into_iter().find(fits).unwrap_or(1.8);
-        let label = Label {
-            text: &mark,
-            height,
-            layer: Layer::Note,
-            own: None,
-            covers: 99,
-        };
-        ink.place(
-            &label,
-            &[Spot {
-                middle: map.point(cell.centre()),
-                upwards: false,
-            }],
-        );
+    let marks: Vec<_> = counter
+        .kept
+        .iter()
+        .map(|p| (counter.grid.cell(*p), counter.grid.mark(*p)))
+        .collect();
+    let fits = |height: f64| {
+        marks
+            .iter()
+            .all(|(cell, mark)| lettering::width(mark, height) < cell.width() * map.scale.x * 0.8)
+    };
+    let height = [5.0, 3.5, 2.5]
+        .into_iter()
+        .find(|h| fits(*h))
+        .unwrap_or(1.8);
+    for (cell, mark) in &marks {
+        let middle = map.point(cell.centre());
+        let at = Point2::new(middle.x, middle.y - height / 2.0);
+        ink.text(Layer::Note, at, mark, height, Align::Centre);
     }
 }
 

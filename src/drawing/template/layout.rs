@@ -168,8 +168,8 @@ impl Layout {
     }
 }
 
-pub(super) const CAUTION: &str = "Before cutting, check every size against the appliance and its own instructions. Concrete dust \
-     harms: cut wet, and guard lungs, eyes and ears.";
+pub(super) const CAUTION: &str = "Before cutting, check every size against the appliance and its instructions. Concrete \
+     dust harms: cut wet, guard lungs, eyes and ears.";
 
 fn small_print(scale: Vector2) -> Vec<String> {
     let printed = "Full size, 1:1, seen from above. Print at 100 %, never fitted to the page.";
