@@ -24,7 +24,8 @@ struct Page<'a> {
     mark: &'a str,
     file: String,
     /// Counted from 1, as a print dialogue counts.
-    pdf_page: usize,
+    #[serde(rename = "pdf_page")]
+    sheet: usize,
     paper: [f64; 2],
     #[serde(flatten)]
     position: Option<Position>,
@@ -71,7 +72,7 @@ fn entry(page: &TemplatePage, pdf_page: usize) -> Page<'_> {
     Page {
         mark: &page.mark,
         file: format!("pages/{}.svg", page.sheet.name),
-        pdf_page,
+        sheet: pdf_page,
         paper: [page.sheet.paper.width.mm(), page.sheet.paper.height.mm()],
         position: page.position.as_ref().map(|p| Position {
             window: [

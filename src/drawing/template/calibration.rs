@@ -189,7 +189,9 @@ fn write(ink: &mut Ink, plan: &Plan, room: Bounds2, bars: &[Bar; 2], corrected: 
             let code = paragraph.len() - paragraph.trim_start().len();
             let indent = HANG + code as f64 * 2.0;
             let wrapped = layout::wrap(paragraph, READ, width - indent);
-            wrapped.iter().for_each(|l| line(indent, l, READ, 5.6));
+            for text in wrapped {
+                line(indent, &text, READ, 5.6);
+            }
         }
         line(0.0, "", READ, 2.6);
     }

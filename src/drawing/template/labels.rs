@@ -29,7 +29,7 @@ pub(super) fn figure(ink: &mut Ink, seen: &Seen) {
         height: FIGURES,
         layer: Layer::Dimension,
         own: Some(seen.line),
-        covers: 1,
+        covers: 2,
     };
     for piece in seen.parts.iter().flat_map(Trace::segments) {
         let upwards = is_upright(&piece);
@@ -42,7 +42,8 @@ pub(super) fn figure(ink: &mut Ink, seen: &Seen) {
             })
             .collect();
         if piece.length() > FIGURES {
-            spots.extend(beside(piece.at(0.5), width, FIGURES));
+            let near = [piece.at(0.5), piece.to, piece.from];
+            spots.extend(near.into_iter().flat_map(|p| beside(p, width, FIGURES)));
         }
         ink.place(&label, &spots);
     }
@@ -51,7 +52,7 @@ pub(super) fn figure(ink: &mut Ink, seen: &Seen) {
 /// Writes a line's name along one of its pieces.
 pub(super) fn name(ink: &mut Ink, seen: &Seen) {
     let width = lettering::width(seen.label, NAMES);
-    let covers = if seen.kind == Kind::Centre { 0 } else { 1 };
+    let covers = usize::from(seen.kind != Kind::Centre);
     let label = Label {
         text: seen.label,
         height: NAMES,

@@ -68,7 +68,7 @@ impl Layout {
             paper.height.mm(),
             margin,
             scale,
-            small_print(scale),
+            &small_print(scale),
         );
         let room = layout.room();
         let overlap = printing
@@ -82,13 +82,13 @@ impl Layout {
     pub(super) fn single(room: Vector2) -> Self {
         let margin = 10.0;
         let width = room.x + 2.0 * margin;
-        let text = format!("Full size, 1:1, seen from above, in millimetres. {CAUTION}");
-        let mut layout = Self::with(width, 0.0, margin, Vector2::new(1.0, 1.0), vec![text]);
+        let text = format!("Full size, 1:1, seen from above. {CAUTION}");
+        let mut layout = Self::with(width, 0.0, margin, Vector2::new(1.0, 1.0), &[text]);
         layout.height = room.y + layout.strip + 2.0 * margin;
         layout
     }
 
-    fn with(width: f64, height: f64, margin: f64, scale: Vector2, print: Vec<String>) -> Self {
+    fn with(width: f64, height: f64, margin: f64, scale: Vector2, print: &[String]) -> Self {
         let text = (width - 2.0 * margin - MARK_WIDTH - MAP_WIDTH - 6.0).max(40.0);
         let lines: Vec<_> = print.iter().flat_map(|p| wrap(p, SMALL, text)).collect();
         let strip = 8.2 + PITCH * lines.len() as f64;

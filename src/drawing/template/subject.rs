@@ -17,7 +17,9 @@ pub(super) fn whole(plan: &Plan) -> Scene {
     let mut scene = Scene::default();
     let holes: Vec<_> = holes(plan).collect();
     slab(&mut scene, plan, &holes, None);
-    holes.iter().for_each(|hole| hole.draw(&mut scene));
+    for hole in &holes {
+        hole.draw(&mut scene);
+    }
     scene
 }
 
@@ -44,9 +46,9 @@ fn holes(plan: &Plan) -> impl Iterator<Item = Hole<'_>> {
 fn slab(scene: &mut Scene, plan: &Plan, holes: &[Hole], region: Option<Bounds2>) {
     let mut add = |kind, trace: Trace, label: &str| {
         let parts = region.map_or_else(|| vec![trace.clone()], |r| trace.inside(&r));
-        parts
-            .into_iter()
-            .for_each(|part| scene.add(kind, part, label.to_owned()));
+        for part in parts {
+            scene.add(kind, part, label.to_owned());
+        }
     };
     for line in &plan.counter.turndown {
         let trace = Trace {

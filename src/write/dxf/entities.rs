@@ -56,7 +56,7 @@ fn polyline(tags: &mut Tags, layer: Layer, points: &[Vertex], closed: bool, pen:
     tags.text(6, line_type(dash));
     tags.whole(370, (pen.width() * 100.0).round() as i64);
     tags.text(100, "AcDbPolyline");
-    tags.whole(90, points.len() as i64);
+    tags.count(90, points.len());
     tags.whole(70, i64::from(closed));
     tags.number(43, 0.0);
     for (i, vertex) in points.iter().enumerate() {

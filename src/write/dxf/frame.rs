@@ -74,7 +74,7 @@ fn header(tags: &mut Tags, sheet: &Sheet) {
     variable("$INSBASE", &|t| t.point(10, 0.0, 0.0));
     variable("$EXTMIN", &|t| t.point(10, 0.0, 0.0));
     variable("$EXTMAX", &|t| {
-        t.point(10, sheet.paper.width.mm(), sheet.paper.height.mm())
+        t.point(10, sheet.paper.width.mm(), sheet.paper.height.mm());
     });
     variable("$LTSCALE", &|t| t.number(40, 1.0));
     variable("$TEXTSTYLE", &|t| t.text(7, STYLE));
@@ -85,13 +85,13 @@ fn header(tags: &mut Tags, sheet: &Sheet) {
     tags.end_section();
 }
 
-fn table(tags: &mut Tags, name: &str, handle: &str, count: i64) {
+fn table(tags: &mut Tags, name: &str, handle: &str, count: usize) {
     tags.text(0, "TABLE");
     tags.text(2, name);
     tags.text(5, handle);
     tags.text(330, "0");
     tags.text(100, "AcDbSymbolTable");
-    tags.whole(70, count);
+    tags.count(70, count);
     if name == "DIMSTYLE" {
         tags.text(100, "AcDbDimStyleTable");
     }
@@ -140,7 +140,7 @@ fn viewport(tags: &mut Tags, sheet: &Sheet) {
 fn line_types(tags: &mut Tags) {
     let owner = "5";
     let classes = ["AcDbSymbolTableRecord", "AcDbLinetypeTableRecord"];
-    table(tags, "LTYPE", owner, 3 + DASHES.len() as i64);
+    table(tags, "LTYPE", owner, 3 + DASHES.len());
     let unbroken = [
         ("14", "ByBlock"),
         ("15", "ByLayer"),
@@ -162,7 +162,7 @@ fn line_pattern(tags: &mut Tags, name: &str, pattern: &[f64]) {
     tags.whole(70, 0);
     tags.text(3, "");
     tags.whole(72, 65);
-    tags.whole(73, pattern.len() as i64);
+    tags.count(73, pattern.len());
     tags.number(40, pattern.iter().sum());
     for (i, length) in pattern.iter().enumerate() {
         tags.number(49, if i % 2 == 0 { *length } else { -length });
@@ -172,7 +172,7 @@ fn line_pattern(tags: &mut Tags, name: &str, pattern: &[f64]) {
 
 fn layers(tags: &mut Tags) {
     let owner = "2";
-    table(tags, "LAYER", owner, 1 + Layer::ALL.len() as i64);
+    table(tags, "LAYER", owner, 1 + Layer::ALL.len());
     let names = std::iter::once(("0", 7)).chain(Layer::ALL.map(|l| (l.name(), colour(l))));
     for (i, (name, colour)) in names.enumerate() {
         let handle = format!("{:X}", 0x50 + i);

@@ -47,6 +47,11 @@ impl Tags {
         let _ = write!(self.text, "{code:3}\r\n{value}\r\n");
     }
 
+    /// How many of something follow.
+    pub(super) fn count(&mut self, code: u16, count: usize) {
+        let _ = write!(self.text, "{code:3}\r\n{count}\r\n");
+    }
+
     /// A number in steps of a millionth, without trailing zeros.
     pub(super) fn number(&mut self, code: u16, value: f64) {
         let spelt = format!("{value:.6}");
