@@ -235,7 +235,7 @@ fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
     )?;
     let (drop, mut rim) = rest.turndown;
     if rest.edge == 2 && !rest.turndown_sides.is_empty() {
-        rim = rim.max((rest.slab + drop) / 2.0 + 2.0);
+        rim = rim.max(f64::midpoint(rest.slab, drop) + 2.0);
     }
     // Mostly wide enough for the turndown to hang in front of the cladding.
     let o = rest.overhangs.map(|o| mm((o + rim).max(0.0)));
