@@ -9,6 +9,7 @@ pub mod hidden;
 pub mod lettering;
 mod marks;
 pub mod occupancy;
+mod outline;
 pub mod page;
 mod plans;
 mod scale;

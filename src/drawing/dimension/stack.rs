@@ -157,11 +157,14 @@ impl Laying<'_> {
             return;
         };
         let o = self.line - ROW / 2.0;
-        let stands = [
-            self.axis.stand(last + 3.0, o, LETTERS, Align::Left),
-            self.axis.stand(first - 3.0, o, LETTERS, Align::Right),
-        ];
-        let free = stands.into_iter().find(|&(at, align, angle)| {
+        let past = (3..=12).map(f64::from);
+        let mut stands = past.flat_map(|d| {
+            [
+                self.axis.stand(last + d, o, LETTERS, Align::Left),
+                self.axis.stand(first - d, o, LETTERS, Align::Right),
+            ]
+        });
+        let free = stands.find(|&(at, align, angle)| {
             let area = occupancy::text_box(at, &self.tier.name, LETTERS, align, angle);
             let middle = match angle {
                 0.0 => area.centre().x,

@@ -6,12 +6,13 @@ use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::{Fit, Margins};
 use crate::drawing::hidden::{Stroke, View};
 use crate::drawing::marks::{Mark, place_inside};
+use crate::drawing::outline::finished_corners;
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::{Layer, Pen, Scale};
 use crate::geometry::{Bounds2, Bounds3, Point2};
 use crate::parts::{Group, Part, PartKind};
-use crate::plan::{Face, Layers, Plan};
+use crate::plan::{Face, Plan};
 
 /// Room round the view for its chains, millimetres.
 const MARGINS: Margins = Margins {
@@ -111,17 +112,16 @@ fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, seen: &Bo
     let face = &plan.faces[number];
     let notation = plan.design.project.units;
     let chain = |name: &str, built: &[f64]| Tier::new(notation, name, built, |s| fit.x(s));
-    let (start, end) = Layers::of(&plan.design.trade)
-        .finish
-        .ends(&plan.faces, number);
-    let ends = [start, end];
+    let Some(ends) = finished_ends(plan, number) else {
+        return 0;
+    };
     let edges = face.openings.iter().flat_map(|o| [o.s0, o.s1]);
     let openings: Vec<f64> = ends.into_iter().chain(edges).collect();
     let below: Vec<_> = [
         chain("openings", &openings).filter(|t| t.stations.len() > 2),
         chain("finished face", &ends),
         chain("overall", &[seen.low.x, seen.high.x])
-            .filter(|_| seen.width() > end - start + FARTHER),
+            .filter(|_| seen.width() > ends[1] - ends[0] + FARTHER),
     ]
     .into_iter()
     .flatten()
@@ -142,6 +142,14 @@ fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, seen: &Bo
         draw_stack(page, Axis { side, edge }, tiers).1
     };
     stack(page, Side::Below, area.low.y, &below) + stack(page, Side::Above, area.high.y, &above)
+}
+
+/// From corner to corner of the finished face.
+fn finished_ends(plan: &Plan, number: usize) -> Option<[f64; 2]> {
+    let face = plan.faces.get(number)?;
+    let corners = finished_corners(plan);
+    let s = |corner: usize| Some((corners.get(corner)? - face.start).dot(&face.along));
+    Some([s(number)?, s((number + 1) % corners.len().max(1))?])
 }
 
 /// From where to where the counter's edge over this face runs.

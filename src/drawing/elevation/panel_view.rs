@@ -87,13 +87,11 @@ impl PanelView {
         if part.group != Group::Framing {
             return false;
         }
-        match self.number {
-            Some(number) => part.face == Some(number),
-            None => {
-                let bounds = scene.bounds(&self.view(), part);
-                part.face.is_none() && bounds.is_some_and(|b| self.is_in_bulkhead(&b, plan))
-            }
+        if self.number.is_some() {
+            return part.face == self.number;
         }
+        let bounds = scene.bounds(&self.view(), part);
+        part.face.is_none() && bounds.is_some_and(|b| self.is_in_bulkhead(&b, plan))
     }
 
     /// True for what is drawn: the members themselves and the ends of what meets them.

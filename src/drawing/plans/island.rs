@@ -2,11 +2,11 @@
 
 use super::chains::{self, WorldChain};
 use super::openings;
-use super::outline::{finished_corners, frame_corners};
 use crate::drawing::border::Frame;
 use crate::drawing::fit::Fit;
 use crate::drawing::hidden::{Stroke, View};
 use crate::drawing::marks::{Mark, place_inside, place_led, place_marks};
+use crate::drawing::outline::{finished_corners, frame_corners};
 use crate::drawing::page::{LARGE, LETTERS, Page};
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::{Dash, Layer, Pen, Scale};

@@ -5,7 +5,6 @@ mod counter;
 mod cross_chain;
 mod island;
 mod openings;
-mod outline;
 
 pub use counter::counter;
 pub use island::island;

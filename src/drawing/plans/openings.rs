@@ -120,7 +120,7 @@ impl InPlan<'_> {
             &[(s0, s1)]
         };
         for (hinge, edge) in leaves {
-            self.draw_leaf(
+            draw_leaf(
                 page,
                 [
                     at(*hinge, front),
@@ -130,24 +130,24 @@ impl InPlan<'_> {
             );
         }
     }
+}
 
-    /// A leaf that stands open, and the quarter circle its edge swings along.
-    fn draw_leaf(&self, page: &mut Page, [hinge, open, shut]: [Point2; 3]) {
-        page.line(Layer::Detail, Pen::Thin, Dash::Solid, hinge, open);
-        let turns_left = (open - hinge).perp(&(shut - hinge)) > 0.0;
-        let quarter = (std::f64::consts::PI / 8.0).tan();
-        let bulge = if turns_left { quarter } else { -quarter };
-        let points = vec![
-            Vertex::bent(open.x, open.y, bulge),
-            Vertex::sharp(shut.x, shut.y),
-        ];
-        page.path(
-            Layer::Detail,
-            Some(Pen::Fine),
-            Dash::Solid,
-            points,
-            false,
-            None,
-        );
-    }
+/// A leaf that stands open, and the quarter circle its edge swings along.
+fn draw_leaf(page: &mut Page, [hinge, open, shut]: [Point2; 3]) {
+    page.line(Layer::Detail, Pen::Thin, Dash::Solid, hinge, open);
+    let turns_left = (open - hinge).perp(&(shut - hinge)) > 0.0;
+    let quarter = (std::f64::consts::PI / 8.0).tan();
+    let bulge = if turns_left { quarter } else { -quarter };
+    let points = vec![
+        Vertex::bent(open.x, open.y, bulge),
+        Vertex::sharp(shut.x, shut.y),
+    ];
+    page.path(
+        Layer::Detail,
+        Some(Pen::Fine),
+        Dash::Solid,
+        points,
+        false,
+        None,
+    );
 }

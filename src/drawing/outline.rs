@@ -4,13 +4,13 @@ use crate::geometry::Point2;
 use crate::plan::{Layers, Plan};
 
 /// The corners of the finished faces in plan, counter-clockwise; walls stay in the frame's plane.
-pub(super) fn finished_corners(plan: &Plan) -> Vec<Point2> {
+pub fn finished_corners(plan: &Plan) -> Vec<Point2> {
     let out = Layers::of(&plan.design.trade).finish.outer;
     corners(plan, out)
 }
 
 /// The corners of the frame in plan, counter-clockwise.
-pub(super) fn frame_corners(plan: &Plan) -> Vec<Point2> {
+pub fn frame_corners(plan: &Plan) -> Vec<Point2> {
     corners(plan, 0.0)
 }
 
