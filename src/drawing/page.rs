@@ -120,6 +120,18 @@ impl Page {
         low.min() >= 0.0 && high.min() >= 0.0
     }
 
+    /// True when the lines drawn since an earlier state of this sheet pass none of the texts that stood there then.
+    pub fn keeps_clear_of(&self, earlier: &Self) -> bool {
+        let added = self.items.iter().skip(earlier.items.len());
+        added
+            .filter_map(|item| match item {
+                Item::Path { points, closed, .. } => Some(occupancy::pieces(points, *closed)),
+                Item::Text { .. } => None,
+            })
+            .flatten()
+            .all(|piece| earlier.taken.is_clear(piece))
+    }
+
     /// What is taken.
     pub fn taken(&self) -> &Occupancy {
         &self.taken

@@ -44,7 +44,7 @@ pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCuto
             ..tier.clone()
         };
         let mut tried = page.clone();
-        if draw_stack(&mut tried, axis, &[tier]).1 == 0 {
+        if draw_stack(&mut tried, axis, &[tier]).1 == 0 && tried.keeps_clear_of(page) {
             *page = tried;
             return true;
         }
