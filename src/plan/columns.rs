@@ -1,6 +1,7 @@
 //! Columns: where along a panel uprights stand.
 
 use super::panel_layout::Job;
+use super::{Upright, UprightKind};
 use crate::diagnostics::Finding;
 
 /// Why an upright stands where it does.
@@ -58,6 +59,37 @@ pub(super) fn fill_grid(job: &Job, columns: &mut Vec<Column>, findings: &mut Vec
         } else {
             refuse(job, here, next, findings);
             i += 1;
+        }
+    }
+}
+
+/// Refuses vents and boxes that have steel behind them.
+pub(super) fn check_boxes(job: &Job, uprights: &[Upright], findings: &mut Vec<Finding>) {
+    for o in job.openings.iter().filter(|o| !o.framed) {
+        let behind = uprights.iter().find(|u| {
+            // Beside a jamb there may be a tab as well.
+            let margin = match u.kind {
+                UprightKind::Jamb => COLLAR.max(job.sizes.fold),
+                _ => COLLAR,
+            };
+            u.p0 - margin < o.p1 - 1e-6
+                && o.p0 < u.p1 + margin - 1e-6
+                && u.z0 < o.z1 - 1e-6
+                && o.z0 < u.z1 - 1e-6
+        });
+        if let Some(upright) = behind {
+            let name = match upright.kind {
+                UprightKind::Jamb => "the jamb of the opening beside it",
+                _ => "a stud that cannot move",
+            };
+            findings.push(
+                Finding::error(
+                    "plan-box",
+                    &o.place,
+                    format!("behind '{}' stands {name}", o.name),
+                )
+                .hint("move it along the face"),
+            );
         }
     }
 }
@@ -146,4 +178,44 @@ fn refuse(job: &Job, here: f64, next: f64, findings: &mut Vec<Finding>) {
         )
         .hint("move it so that a stud fits beside it, or make it narrower"),
     );
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::design::sample::{design, mm, placed, run};
+    use crate::design::{Opening, OpeningKind, Side, Station};
+    use crate::diagnostics::Place;
+    use crate::units::Length;
+
+    fn opening(kind: OpeningKind, at: f64, width: f64, sill: f64) -> Opening {
+        Opening {
+            name: kind.name().to_owned(),
+            kind,
+            place: Place::default(),
+            run: 0,
+            side: Side::Working,
+            station: placed(Station::FromLeft(Length::millimetres(at))),
+            width: mm(width),
+            height: mm(100.0),
+            sill: mm(sill),
+            flange: mm(0.0),
+            body_depth: mm(0.0),
+        }
+    }
+
+    #[test]
+    fn a_box_with_a_jamb_behind_it_is_refused() {
+        // The door's jamb stands from 1300 to 1331.75 and reaches from track to track.
+        let codes = |at: f64| {
+            let mut island = design(vec![run("cook", 3000.0, None, &[])]);
+            island.openings = vec![
+                opening(OpeningKind::Door, 1000.0, 600.0, 200.0),
+                opening(OpeningKind::Receptacle, at, 60.0, 600.0),
+            ];
+            let findings = crate::plan::lay_out(island).err().unwrap_or_default();
+            findings.iter().map(|f| f.code).collect::<Vec<_>>()
+        };
+        assert_eq!(codes(1320.0), ["plan-box"]);
+        assert_eq!(codes(1400.0), [""; 0]);
+    }
 }

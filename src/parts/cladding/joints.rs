@@ -195,3 +195,108 @@ impl Stretch<'_> {
         price::PIECE + narrow * price::NARROW - share * share
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Studs 30 wide with their middles at these places, between tracks, 800 high.
+    fn steel(middles: &[f64]) -> Vec<Steel> {
+        let piece = |s0: f64, s1: f64, z0: f64, z1: f64, upright: bool| Steel {
+            s0,
+            s1,
+            z0,
+            z1,
+            upright,
+        };
+        let mut all: Vec<_> = middles
+            .iter()
+            .map(|m| piece(m - 15.0, m + 15.0, 1.0, 799.0, true))
+            .collect();
+        all.push(piece(0.0, 3000.0, 0.0, 30.0, false));
+        all.push(piece(0.0, 3000.0, 770.0, 800.0, false));
+        all
+    }
+
+    fn opening(s0: f64, s1: f64) -> FaceOpening {
+        FaceOpening {
+            name: String::new(),
+            kind: None,
+            index: 0,
+            s0,
+            s1,
+            z0: 200.0,
+            z1: 600.0,
+        }
+    }
+
+    fn joints(steel: &[Steel], openings: &[FaceOpening], below: &[f64]) -> Vec<f64> {
+        let stretch = Stretch {
+            s: (0.0, 2400.0),
+            z: (0.0, 800.0),
+            openings,
+            steel,
+            below,
+            longest: 1200.0,
+            gap: 4.0,
+        };
+        stretch.joints()
+    }
+
+    const GRID: [f64; 5] = [400.0, 800.0, 1200.0, 1600.0, 2000.0];
+
+    #[test]
+    fn two_whole_sheets_meet_on_the_stud_between_them() {
+        assert_eq!(joints(&steel(&GRID), &[], &[]), [1200.0]);
+    }
+
+    #[test]
+    fn a_joint_beside_the_corner_of_an_opening_is_moved_though_it_costs_a_piece() {
+        // At 1200 it would stand 50 from the corner; 1600 to 2400 and 0 to 1200 leave no other single joint.
+        let found = joints(&steel(&GRID), &[opening(1250.0, 1500.0)], &[]);
+        assert_eq!(found.len(), 2);
+        assert!(
+            found
+                .iter()
+                .all(|s| (s - 1250.0).abs() > 100.0 && (s - 1500.0).abs() >= 100.0)
+        );
+    }
+
+    #[test]
+    fn a_joint_over_the_joint_below_is_moved() {
+        let found = joints(&steel(&GRID), &[], &[1200.0]);
+        assert_eq!(found.len(), 2);
+        assert!(!found.contains(&1200.0));
+    }
+
+    #[test]
+    fn a_cripple_carries_a_joint_only_where_it_stands() {
+        // The upright at 1200 stops at 500: a joint there would hang free above it.
+        let mut steel = steel(&[400.0, 800.0, 1600.0, 2000.0]);
+        steel.push(Steel {
+            s0: 1185.0,
+            s1: 1215.0,
+            z0: 1.0,
+            z1: 500.0,
+            upright: true,
+        });
+        assert!(!joints(&steel, &[], &[]).contains(&1200.0));
+        // Above and below an opening two cripples do.
+        steel[6].z1 = 200.0;
+        steel.push(Steel {
+            z0: 600.0,
+            z1: 799.0,
+            ..steel[6]
+        });
+        assert_eq!(joints(&steel, &[opening(1050.0, 1350.0)], &[]), [1200.0]);
+    }
+
+    #[test]
+    fn without_steel_pieces_still_come_from_sheets() {
+        let found = joints(&[], &[], &[]);
+        let mut ends = vec![0.0];
+        ends.extend(&found);
+        ends.push(2400.0);
+        assert!(ends.windows(2).all(|p| p[1] - p[0] <= 1204.0), "{found:?}");
+    }
+}
