@@ -1,7 +1,6 @@
 //! Columns: where along a panel uprights stand.
 
 use super::panel_layout::Job;
-use super::{Upright, UprightKind};
 use crate::diagnostics::Finding;
 
 /// Why an upright stands where it does.
@@ -59,37 +58,6 @@ pub(super) fn fill_grid(job: &Job, columns: &mut Vec<Column>, findings: &mut Vec
         } else {
             refuse(job, here, next, findings);
             i += 1;
-        }
-    }
-}
-
-/// Refuses vents and boxes that have steel behind them.
-pub(super) fn check_boxes(job: &Job, uprights: &[Upright], findings: &mut Vec<Finding>) {
-    for o in job.openings.iter().filter(|o| !o.framed) {
-        let behind = uprights.iter().find(|u| {
-            // Beside a jamb there may be a tab as well.
-            let margin = match u.kind {
-                UprightKind::Jamb => COLLAR.max(job.sizes.fold),
-                _ => COLLAR,
-            };
-            u.p0 - margin < o.p1 - 1e-6
-                && o.p0 < u.p1 + margin - 1e-6
-                && u.z0 < o.z1 - 1e-6
-                && o.z0 < u.z1 - 1e-6
-        });
-        if let Some(upright) = behind {
-            let name = match upright.kind {
-                UprightKind::Jamb => "the jamb of the opening beside it",
-                _ => "a stud that cannot move",
-            };
-            findings.push(
-                Finding::error(
-                    "plan-box",
-                    &o.place,
-                    format!("behind '{}' stands {name}", o.name),
-                )
-                .hint("move it along the face"),
-            );
         }
     }
 }
@@ -215,7 +183,7 @@ mod tests {
             let findings = crate::plan::lay_out(island).err().unwrap_or_default();
             findings.iter().map(|f| f.code).collect::<Vec<_>>()
         };
-        assert_eq!(codes(1320.0), ["plan-box"]);
+        assert_eq!(codes(1320.0), ["plan-jambs"]);
         assert_eq!(codes(1400.0), [""; 0]);
     }
 }

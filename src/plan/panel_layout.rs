@@ -1,6 +1,6 @@
 //! The layout of one panel: its uprights, crosspieces and tracks.
 
-use super::columns::{Column, ColumnFor, check_boxes, fill_grid};
+use super::columns::{Column, ColumnFor, fill_grid};
 use super::panel_checks as checks;
 use super::{Crosspiece, CrosspieceKind, Panel, Sizes, Upright, UprightKind};
 use crate::design::Design;
@@ -87,7 +87,6 @@ pub(super) fn lay_out(job: &Job, panel: &mut Panel, findings: &mut Vec<Finding>)
     fill_grid(job, &mut columns, findings);
     columns.sort_by(|a, b| a.p0.total_cmp(&b.p0));
     panel.uprights = columns.iter().flat_map(|c| pieces(job, c)).collect();
-    check_boxes(job, &panel.uprights, findings);
     panel.crosspieces = crosspieces(job);
     panel.blocking = blocking(job, panel);
     panel.bottom = uninterrupted(job, |o| o.open_bottom);
