@@ -3,7 +3,7 @@
 use crate::plan::{FaceOpening, Steel};
 
 /// A joint keeps so far from the corner of an opening where it can, millimetres: four inches, common practice.
-pub(super) const CORNER_CLEAR: f64 = 101.6;
+const CORNER_CLEAR: f64 = 101.6;
 /// Joints of neighbouring courses stand so far apart where they can, millimetres: six inches, common practice.
 const STAGGER: f64 = 152.4;
 /// Each board edge bears on so much steel, millimetres: three eighths of an inch, common practice.

@@ -94,3 +94,32 @@ fn cut(s: (f64, f64), z: (f64, f64), openings: &[FaceOpening]) -> Vec<Region> {
     });
     pieces
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::sample::tile_band;
+
+    fn edges(room: f64) -> Vec<(f64, f64)> {
+        columns((0.0, room), &tile_band())
+    }
+
+    #[test]
+    fn end_tiles_are_equal_and_never_narrower_than_a_third() {
+        // 150 tiles, 3 joints. 1000: six whole ones would leave (1000 − 900 − 21) / 2 = 39.5 at the ends, less than 50;
+        // five leave (1000 − 750 − 18) / 2 = 116.
+        let tiles = edges(1000.0);
+        assert_eq!(tiles.len(), 7);
+        assert_eq!((tiles[0], tiles[6]), ((0.0, 116.0), (884.0, 1000.0)));
+        assert_eq!((tiles[1], tiles[5]), ((119.0, 269.0), (731.0, 881.0)));
+    }
+
+    #[test]
+    fn a_face_of_whole_tiles_has_none_cut_and_a_short_one_has_one() {
+        // 6 · 150 + 5 · 3 = 915.
+        let tiles = edges(915.0);
+        assert!(tiles.len() == 6 && tiles.iter().all(|t| t.1 - t.0 == 150.0));
+        assert_eq!(edges(100.0), [(0.0, 100.0)]);
+        assert!(edges(9.0).is_empty());
+    }
+}
