@@ -18,8 +18,10 @@ const IMPERIAL: [(f64, &str); 11] = [
     (0.03125, "1/32\""),
 ];
 
-/// Millimetres built for one on the paper: the series of ISO 5455.
-const METRIC: [f64; 9] = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0];
+/// Millimetres built for one on the paper: the series of ISO 5455, and 1:25 and 1:75, which scale rulers carry too.
+const METRIC: [f64; 11] = [
+    2.0, 5.0, 10.0, 20.0, 25.0, 50.0, 75.0, 100.0, 200.0, 500.0, 1000.0,
+];
 
 fn standard(notation: Notation) -> Vec<Scale> {
     match notation {

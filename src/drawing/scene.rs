@@ -1,7 +1,7 @@
 //! The assembly made ready for drawing, and what a view of some of its parts shows.
 
 use super::hidden::{self, Line, Placed, Shape, View};
-use crate::geometry::{Bounds2, Bounds3, Point3};
+use crate::geometry::{Bounds2, Bounds3, Placement, Point3};
 use crate::parts::{Assembly, Part};
 
 /// How far chords may stray from curves on drawings, millimetres built: fine enough that a bend of sheet steel is two
@@ -59,24 +59,34 @@ impl<'a> Scene<'a> {
         Bounds3::around(corners)
     }
 
-    /// What a view shows of the parts that are picked.
-    pub fn look(&self, view: &View, pick: impl Fn(&Part) -> bool) -> Sight {
+    /// What a view shows of the parts that are picked, and of `screens`: shapes in view coordinates that are no parts.
+    /// The lines of a screen are numbered on from those of the parts. `pick` is asked once for each part, in their order.
+    pub fn look(
+        &self,
+        view: &View,
+        screens: &[Shape],
+        mut pick: impl FnMut(&Part) -> bool,
+    ) -> Sight {
         let numbers: Vec<usize> = (0..self.parts().len())
             .filter(|&i| pick(&self.parts()[i]))
             .collect();
-        let placed: Vec<Placed> = numbers
-            .iter()
-            .filter_map(|&i| {
-                let part = &self.parts()[i];
-                Some(Placed {
-                    shape: self.shapes.get(part.solid.0)?,
-                    motion: view.of_part(&part.placement),
-                })
+        let parts = numbers.iter().filter_map(|&i| {
+            let part = &self.parts()[i];
+            Some(Placed {
+                shape: self.shapes.get(part.solid.0)?,
+                motion: view.of_part(&part.placement),
             })
-            .collect();
+        });
+        let screened = screens.iter().map(|shape| Placed {
+            shape,
+            motion: Placement::identity(),
+        });
+        let placed: Vec<Placed> = parts.chain(screened).collect();
         let mut lines = hidden::visible(&placed);
+        let count = self.parts().len();
         for line in &mut lines {
-            line.of = numbers[line.of];
+            let past = line.of.saturating_sub(numbers.len());
+            line.of = numbers.get(line.of).copied().unwrap_or(count + past);
         }
         Sight { lines }
     }

@@ -1,6 +1,6 @@
 //! A face as finished: what one sees standing in front of it.
 
-use super::heights;
+use super::{cut, heights};
 use crate::drawing::border::Frame;
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::{Fit, Margins};
@@ -38,17 +38,41 @@ pub fn finished(
 ) -> Option<(Page, Scale)> {
     let face = plan.faces.get(number).filter(|f| !f.wall)?;
     let view = View::of_face(face);
-    let sight = scene.look(&view, |part| {
-        is_shown(part) && !stands_before(face, scene.bounds(&view, part))
+    let cuts = if is_hidden_by_a_leg(face, scene, &view) {
+        cut::through(plan, number)
+    } else {
+        Vec::new()
+    };
+    let screens: Vec<_> = cuts.iter().map(cut::screen).collect();
+    // The counter is one piece: it is drawn whole.
+    let before = |part: &Part| scene.bounds(&view, part).is_some_and(|b| b.low.z > ROOM);
+    let sight = scene.look(&view, &screens, |part| {
+        let cut_away = !cuts.is_empty() && part.group != Group::Counter && before(part);
+        is_shown(part) && !cut_away
     });
     let built = Bounds2 {
         low: Point2::new(0.0, 0.0),
         high: Point2::new(face.length, plan.levels.counter_top),
     };
     let seen = sight.bounds()?.union(built);
-    let fit = Fit::new(plan.design.project.units, &seen, &frame.room(&[]), MARGINS);
-    let mut page = frame.page(title, &fit.scale, &[]);
+    let hatched =
+        "Hatched: the run that joins this one to the leg at the viewer's back, cut between them.";
+    let notes: Vec<_> = cuts
+        .first()
+        .map(|_| hatched.to_owned())
+        .into_iter()
+        .collect();
+    let fit = Fit::new(
+        plan.design.project.units,
+        &seen,
+        &frame.room(&notes),
+        MARGINS,
+    );
+    let mut page = frame.page(title, &fit.scale, &notes);
     draw_parts(&mut page, scene, &sight, &fit, number);
+    for section in &cuts {
+        cut::hatch(&mut page, &fit, section);
+    }
     heights::draw_ground(&mut page, &fit, &seen);
     let area = fit.area(&seen);
     draw_chains(&mut page, plan, number, &fit, &seen);
@@ -74,20 +98,24 @@ fn is_shown(part: &Part) -> bool {
     }
 }
 
-/// True for what stands at the viewer's back, as the other leg of a U does: the viewer stands between it and the face.
-fn stands_before(face: &Face, part: Option<Bounds3>) -> bool {
-    part.is_some_and(|b| {
+/// True where another leg stands right before the face, as in a U: the viewer stands between the two, and has that leg
+/// at the back.
+fn is_hidden_by_a_leg(face: &Face, scene: &Scene, view: &View) -> bool {
+    let hides = |b: Bounds3| {
         let beside = b.high.x < ROOM / 2.0 || b.low.x > face.length - ROOM / 2.0;
         b.low.z > ROOM && !beside
-    })
+    };
+    let cladding = scene.parts().iter().filter(|p| p.group == Group::Coats);
+    let mut bounds = cladding.filter_map(|part| scene.bounds(view, part));
+    bounds.any(hides)
 }
 
 fn draw_parts(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: usize) {
-    let weight = |part: &Part| match part.kind {
-        PartKind::Tile => 0,
-        PartKind::Slab => 2,
-        _ if part.face == Some(face) => 2,
-        _ => 1,
+    let weight = |part: Option<&Part>| match part {
+        None => 3,
+        Some(part) if part.kind == PartKind::Tile => 0,
+        Some(part) if part.kind == PartKind::Slab || part.face == Some(face) => 2,
+        Some(_) => 1,
     };
     let strokes: Vec<_> = sight
         .lines
@@ -95,13 +123,14 @@ fn draw_parts(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: us
         .map(|line| Stroke {
             from: line.from,
             to: line.to,
-            weight: weight(&scene.parts()[line.of]),
+            weight: weight(scene.parts().get(line.of)),
         })
         .collect();
     let pens = [
         (Layer::Detail, Pen::Fine),
         (Layer::Detail, Pen::Thin),
         (Layer::Outline, Pen::Medium),
+        (Layer::Outline, Pen::Thick),
     ];
     fit.draw(page, &strokes, &pens);
 }

@@ -33,7 +33,7 @@ pub fn framing(
     title: &str,
 ) -> Option<(Page, Scale)> {
     let view = of.view();
-    let sight = scene.look(&view, |part| of.shows(plan, scene, part));
+    let sight = scene.look(&view, &[], |part| of.shows(plan, scene, part));
     let (low, high) = of.reach();
     let built = Bounds2 {
         low: Point2::new(low, 0.0),

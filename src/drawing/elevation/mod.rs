@@ -1,5 +1,6 @@
 //! Elevations: each face as finished, and the framing behind it.
 
+mod cut;
 mod finished;
 mod framing;
 mod heights;

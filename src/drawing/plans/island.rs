@@ -45,7 +45,9 @@ pub fn island(
         chains::margins(&chains),
     );
     let mut page = frame.page(title, &fit.scale, &notes);
-    let sight = scene.look(&View::from_above(), |part| part.group == Group::Framing);
+    let sight = scene.look(&View::from_above(), &[], |part| {
+        part.group == Group::Framing
+    });
     draw_steel(&mut page, &sight, &fit);
     draw_walls(&mut page, plan, &fit);
     let points = fit.outline(&finished);
