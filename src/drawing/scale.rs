@@ -80,7 +80,7 @@ mod tests {
 
     #[test]
     fn the_height_counts_too_and_nothing_is_too_large() {
-        let tall = Scale::fitting(Notation::Metric, (100.0, 5000.0), (360.0, 200.0));
+        let tall = Scale::fitting(Notation::Metric, (100.0, 5100.0), (360.0, 200.0));
         assert_eq!(tall.name, "1:50");
         let huge = Scale::fitting(Notation::Metric, (1e9, 1e9), (360.0, 200.0));
         assert_eq!(huge.name, "1:1000");
