@@ -1,15 +1,14 @@
 //! What every page has beside its drawing: the strip with its mark, the key map, and the edges where pages join.
 
-use super::grid::{Grid, Map, Place};
+use super::grid::{Grid, Place};
 use super::ink::{Ink, Label, Spot};
 use super::labels::NAMES;
 use super::layout::{self, Layout, MARK_WIDTH, PITCH, SMALL, TITLE};
-use super::scene::{Kind, Scene};
 use crate::drawing::{Align, Dash, Layer, Pen, lettering};
 use crate::geometry::{Bounds2, Point2, Vector2, Vertex};
 
 /// The number under which furniture's lines are drawn; no line of the template has it.
-const FURNITURE: usize = usize::MAX;
+pub(super) const FURNITURE: usize = usize::MAX;
 
 /// What the strip says.
 pub(super) struct Heading<'h> {
@@ -64,85 +63,6 @@ pub(super) fn strip(ink: &mut Ink, layout: &Layout, heading: &Heading) {
     for line in &layout.lines {
         y -= PITCH;
         ink.text(Layer::Note, Point2::new(left, y), line, SMALL, Align::Left);
-    }
-}
-
-/// Draws a small map of all pages with one of them filled.
-pub(super) fn key_map(
-    ink: &mut Ink,
-    room: Bounds2,
-    scene: &Scene,
-    grid: &Grid,
-    kept: &[Place],
-    here: Option<Place>,
-) -> Option<Map> {
-    let all = kept
-        .iter()
-        .map(|p| grid.window(*p))
-        .reduce(Bounds2::union)?;
-    let (width, height) = (room.width() - 4.0, room.height() - 4.0);
-    let factor = (width / all.width()).min(height / all.height());
-    let size = Vector2::new(all.width(), all.height()) * factor;
-    let map = Map {
-        from: all.low,
-        to: room.centre() - size / 2.0,
-        scale: Vector2::new(factor, factor),
-    };
-    if let Some(here) = here {
-        let cell = grid.cell(here);
-        let cell = Bounds2 {
-            low: map.point(cell.low),
-            high: map.point(cell.high),
-        };
-        ink.block(cell, Layer::Border, None, Some(0.6));
-    }
-    cell_lines(ink, grid, kept, &map);
-    for line in scene
-        .lines
-        .iter()
-        .filter(|l| matches!(l.kind, Kind::Slab | Kind::Cut))
-    {
-        let pen = if line.kind == Kind::Cut {
-            Pen::Medium
-        } else {
-            Pen::Thin
-        };
-        ink.line(
-            (Layer::Note, pen, Dash::Solid),
-            map.path(&line.trace),
-            line.trace.closed,
-            FURNITURE,
-        );
-    }
-    Some(map)
-}
-
-/// Draws the lines between the cells of the kept pages, each as long as can be.
-fn cell_lines(ink: &mut Ink, grid: &Grid, kept: &[Place], map: &Map) {
-    let count = [grid.columns, grid.rows];
-    let style = (Layer::Border, Pen::Fine, Dash::Solid);
-    for axis in 0..2 {
-        let across = 1 - axis;
-        let is_kept = |k: usize, along: usize| {
-            kept.contains(&if axis == 0 { (k, along) } else { (along, k) })
-        };
-        let point = |k: usize, along: usize| {
-            let mut p = Point2::origin();
-            p[axis] = grid.parting(axis, k);
-            p[across] = grid.parting(across, along);
-            map.point(p)
-        };
-        for k in 0..=count[axis] {
-            let drawn = |a: usize| is_kept(k, a) || (k > 0 && is_kept(k - 1, a));
-            let mut from = None;
-            for a in 0..=count[across] {
-                if a < count[across] && drawn(a) {
-                    from = from.or(Some(a));
-                } else if let Some(first) = from.take() {
-                    ink.straight(style, point(k, first), point(k, a), FURNITURE);
-                }
-            }
-        }
     }
 }
 

@@ -1,7 +1,7 @@
 //! The key page: how the pages go together, and what the lines mean.
 
-use super::furniture;
 use super::ink::Ink;
+use super::key_map::KeyMap;
 use super::layout::{Layout, SMALL};
 use super::scene::Kind;
 use super::set::{TemplateSet, Tiled};
@@ -69,16 +69,11 @@ pub(super) fn sheet(plan: &Plan, layout: &Layout, counter: &Tiled, sets: &[Templ
 
 /// The counter with its pages and their marks.
 fn overview(ink: &mut Ink, room: Bounds2, counter: &Tiled) {
-    let Some(map) = furniture::key_map(
-        ink,
-        room,
-        &counter.scene,
-        &counter.grid,
-        &counter.kept,
-        None,
-    ) else {
+    let Some(key) = KeyMap::new(room, &counter.scene, &counter.grid, &counter.kept) else {
         return;
     };
+    key.draw(ink, &counter.grid, counter.kept.len(), None);
+    let map = &key.map;
     let marks: Vec<_> = counter
         .kept
         .iter()

@@ -12,6 +12,7 @@ mod ink;
 #[cfg(test)]
 mod joining;
 mod key;
+mod key_map;
 mod labels;
 mod layout;
 mod page;

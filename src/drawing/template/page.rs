@@ -3,6 +3,7 @@
 use super::furniture::{self, Heading};
 use super::grid::{Grid, Map, Place};
 use super::ink::Ink;
+use super::key_map::KeyMap;
 use super::labels::{self, Seen};
 use super::layout::Layout;
 use super::scene::{Kind, Scene};
@@ -24,7 +25,7 @@ pub(super) fn draw(
     grid: &Grid,
     kept: &[Place],
     here: Place,
-    heading: &Heading,
+    (heading, key): (&Heading, Option<&KeyMap>),
 ) -> Drawn {
     let (window, cell) = (grid.window(here), grid.cell(here));
     let paper = layout.window();
@@ -38,8 +39,8 @@ pub(super) fn draw(
     let crosses = furniture::edges(&mut ink, layout, grid, kept, here);
     write(&mut ink, scene, &map, &cell);
     furniture::strip(&mut ink, layout, heading);
-    if grid.columns * grid.rows > 1 {
-        furniture::key_map(&mut ink, layout.map(), scene, grid, kept, Some(here));
+    if let Some(key) = key {
+        key.draw(&mut ink, grid, kept.len(), Some(here));
     }
     Drawn {
         items: ink.into_items(),

@@ -2,6 +2,7 @@
 
 use super::furniture::Heading;
 use super::grid::{Grid, Map};
+use super::key_map::KeyMap;
 use super::layout::Layout;
 use super::page;
 use super::scene::Scene;
@@ -100,7 +101,7 @@ pub fn whole(plan: &Plan) -> Sheet {
         title: &title,
         count: "",
     };
-    let drawn = page::draw(&scene, &layout, &grid, &[(0, 0)], (0, 0), &heading);
+    let drawn = page::draw(&scene, &layout, &grid, &[(0, 0)], (0, 0), (&heading, None));
     Sheet {
         name: "counter".to_owned(),
         title,
@@ -194,6 +195,9 @@ fn set(plan: &Plan, tiled: Option<&Tiled>, name: String, title: &str) -> Templat
     let pages = tiled.map_or_else(Vec::new, |t| {
         let total = t.kept.len();
         let full_title = format!("{title} · {}", plan.design.project.title);
+        let key = (t.grid.columns * t.grid.rows > 1)
+            .then(|| KeyMap::new(t.layout.map(), &t.scene, &t.grid, &t.kept))
+            .flatten();
         let one = |(n, here): (usize, &super::grid::Place)| {
             let mark = t.grid.mark(*here);
             let count = format!("{} of {total}", n + 1);
@@ -202,7 +206,14 @@ fn set(plan: &Plan, tiled: Option<&Tiled>, name: String, title: &str) -> Templat
                 title: &full_title,
                 count: &count,
             };
-            let drawn = page::draw(&t.scene, &t.layout, &t.grid, &t.kept, *here, &heading);
+            let drawn = page::draw(
+                &t.scene,
+                &t.layout,
+                &t.grid,
+                &t.kept,
+                *here,
+                (&heading, key.as_ref()),
+            );
             TemplatePage {
                 sheet: Sheet {
                     name: format!("{name}-{mark}"),
