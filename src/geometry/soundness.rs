@@ -94,8 +94,8 @@ impl Faceted {
         self.check()?;
         let (found, exact) = (self.volume(), solid.volume());
         let slack = tolerance * self.curved_area() + 1e-9 * exact.abs();
-        // Written so that a volume that is not a number fails too.
-        if !((found - exact).abs() <= slack) {
+        let off = (found - exact).abs();
+        if off.is_nan() || off > slack {
             return Err(Unsound::Volume { found, exact });
         }
         let (mesh, box_) = (self.bounds().ok_or(Unsound::Empty)?, solid.bounds());

@@ -62,7 +62,7 @@ impl Tabbed {
         ];
         let [first, second] = cuts;
         let start = [outer.clone(), first, inner.clone(), second];
-        faces.extend(self.tab_faces(tab, start, frame, at_end)?);
+        faces.extend(self.tab_faces(tab, &start, frame, at_end)?);
         Some(faces)
     }
 
@@ -70,7 +70,7 @@ impl Tabbed {
     fn tab_faces(
         &self,
         tab: &Tab,
-        start: [Edge; 4],
+        start: &[Edge; 4],
         frame: &WallFrame,
         at_end: bool,
     ) -> Option<Vec<Face>> {
