@@ -1,5 +1,7 @@
 //! Faces: the outer sides of the frame, in order round the island.
 
+use super::Sizes;
+use super::columns::COLLAR;
 use crate::design::{OpeningKind, Side};
 use crate::geometry::{Outline, Placement, Point2, Vector2};
 
@@ -60,6 +62,12 @@ pub struct FaceOpening {
 }
 
 impl FaceOpening {
+    /// True when it has jambs, header and sill; a vent or box that fits between two studs is only cut through the board.
+    pub fn is_framed(&self, sizes: &Sizes) -> bool {
+        let fits = self.s1 - self.s0 <= sizes.spacing - sizes.stud_flange - 2.0 * COLLAR;
+        self.kind.is_none_or(|kind| kind.is_framed() || !fits)
+    }
+
     /// Its outline in the face's coordinates (s, z).
     pub fn outline(&self) -> Outline {
         Outline::rectangle(self.s0, self.z0, self.s1, self.z1)

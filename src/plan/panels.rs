@@ -178,7 +178,6 @@ fn openings_in(
             Some(_) => &design.openings[o.index].place,
             None => &design.appliances[o.index].place,
         };
-        let narrow = p1 - p0 <= sizes.spacing - sizes.stud_flange - 4.0;
         found.push(PanelOpening {
             name: o.name.clone(),
             place: place.clone(),
@@ -188,7 +187,7 @@ fn openings_in(
             z1: o.z1,
             open_top: o.kind.is_none(),
             open_bottom: o.kind.is_some() && o.z0 <= sizes.frame_bottom + 1e-6,
-            framed: o.kind.is_none_or(|k| k.is_framed() || !narrow),
+            framed: o.is_framed(sizes),
         });
     }
     found

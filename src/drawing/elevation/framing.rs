@@ -10,8 +10,8 @@ use crate::drawing::hidden::Stroke;
 use crate::drawing::marks::{Mark, place_lines, place_marks};
 use crate::drawing::page::Page;
 use crate::drawing::scene::{Scene, Sight};
-use crate::drawing::{Layer, Pen, Scale};
-use crate::geometry::{Bounds2, Point2};
+use crate::drawing::{Dash, Layer, Pen, Scale};
+use crate::geometry::{Bounds2, Outline, Point2};
 use crate::plan::{Face, FaceOpening, Plan};
 use crate::units::Length;
 
@@ -49,6 +49,7 @@ pub fn framing(
     );
     let mut page = frame.page(title, &fit.scale, &notes);
     draw_steel(&mut page, plan, scene, of, &sight, &fit);
+    draw_cuts(&mut page, plan, &of.face, &fit);
     heights::draw_ground(&mut page, &fit, &seen);
     let area = fit.area(&seen);
     draw_chains(&mut page, plan, of, &fit, &area);
@@ -82,8 +83,14 @@ fn notes(plan: &Plan, scene: &Scene, of: &PanelView, sight: &Sight) -> Vec<Strin
         .iter()
         .map(|(_, letters, name)| format!("{letters} {name}"))
         .collect();
+    let cut = of.face.openings.iter().any(|o| !o.is_framed(&plan.sizes));
+    let dashed = if cut {
+        " Dashed: cut through the board only."
+    } else {
+        ""
+    };
     vec![
-        format!("Marks: {}.", spelt.join(", ")),
+        format!("Marks: {}.{dashed}", spelt.join(", ")),
         format!(
             "Studs, jambs and cripples {}, tracks, headers and sills {}; studs at most {} on centre, marked ends down so that punch-outs line up.",
             trade.stud.designator,
@@ -126,6 +133,27 @@ fn draw_steel(
         .collect();
     let pens = [(Layer::Detail, Pen::Thin), (Layer::Outline, Pen::Medium)];
     fit.draw(page, &strokes, &pens);
+}
+
+/// Vents and boxes are cut through the board only: no steel shows them, so they are drawn dashed.
+fn draw_cuts(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit) {
+    for opening in face.openings.iter().filter(|o| !o.is_framed(&plan.sizes)) {
+        let area = fit.area(&Bounds2 {
+            low: Point2::new(opening.s0, opening.z0),
+            high: Point2::new(opening.s1, opening.z1),
+        });
+        let (low, high) = (area.low, area.high);
+        let outline = Outline::rectangle(low.x, low.y, high.x, high.y);
+        let points = outline.vertices().to_vec();
+        page.path(
+            Layer::Hidden,
+            Some(Pen::Thin),
+            Dash::Dashed,
+            points,
+            true,
+            None,
+        );
+    }
 }
 
 /// Three tiers below: the stud grid, edges of openings, overall.
