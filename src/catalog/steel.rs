@@ -107,7 +107,7 @@ impl SteelSection {
     /// ```
     /// use islandwright::catalog::SteelSection;
     /// let stud = SteelSection::from_designator("362S125-33").unwrap();
-    /// assert_eq!(stud.depth.in_inches(), 3.625);
+    /// assert!((stud.depth.in_inches() - 3.625).abs() < 1e-9);
     /// ```
     ///
     /// # Errors
