@@ -1,0 +1,63 @@
+//! A generated chain of runs that grows: the time must grow with the members, and 10,000 members stay under 1 GiB.
+//!
+//! `cargo bench --bench chain` times plan, parts and models; `cargo bench --bench chain -- --text 200` prints the
+//! parameter file of such a chain, to build it as a whole process: `… > chain.yaml`, then
+//! `/usr/bin/time -v target/release/islandwright build chain.yaml`.
+
+use islandwright::mesh::Model;
+use islandwright::plan::Plan;
+use islandwright::{parts, pipeline, write};
+use std::fmt::Write as _;
+
+fn main() {
+    let mut arguments = std::env::args().skip_while(|a| a != "--text").skip(1);
+    match arguments.next().and_then(|n| n.parse().ok()) {
+        Some(runs) => print!("{}", text(runs)),
+        None => divan::main(),
+    }
+}
+
+/// The parameter file of a chain that goes on in stairs, so that it never meets itself.
+fn text(runs: usize) -> String {
+    let mut text = "project:\n  title: A chain made for measuring\nruns:\n".to_owned();
+    for i in 0..runs {
+        let turn = ["    turn: right\n", "    turn: left\n"][i % 2];
+        let turn = if i == 0 { "" } else { turn };
+        let _ = write!(
+            text,
+            "  - name: run {i}\n    length: 12 ft\n    depth: 30 in\n{turn}"
+        );
+    }
+    text
+}
+
+fn plan(runs: usize) -> Plan {
+    pipeline::check(&text(runs)).expect("the chain can be built")
+}
+
+const RUNS: [usize; 4] = [15, 30, 60, 120];
+
+#[divan::bench(args = RUNS, sample_count = 10)]
+fn read_and_plan(runs: usize) -> Plan {
+    plan(runs)
+}
+
+#[divan::bench(args = RUNS, sample_count = 10)]
+fn parts_of_the_plan(bencher: divan::Bencher, runs: usize) {
+    let plan = plan(runs);
+    let members = parts::build(&plan).parts.len();
+    bencher
+        .counter(divan::counter::ItemsCount::new(members))
+        .bench(|| parts::build(&plan));
+}
+
+#[divan::bench(args = RUNS, sample_count = 10)]
+fn models(bencher: divan::Bencher, runs: usize) {
+    let assembly = parts::build(&plan(runs));
+    bencher
+        .counter(divan::counter::ItemsCount::new(assembly.parts.len()))
+        .bench(|| {
+            let model = Model::new(&assembly, 0.02).expect("sound surfaces");
+            write::stl(&model.selection(&assembly, None))
+        });
+}
