@@ -1,35 +1,64 @@
 //! Binary STL, in millimetres.
 
-use crate::mesh::Selection;
+use crate::geometry::Vector3;
+use crate::mesh::{Facet, Selection};
+use stl_io::{Triangle, Vector};
 
 /// The text at the head of each file; it must not begin with `solid`, by which some readers know the text form.
-const HEADER: &str = "binary STL, millimetres";
+const HEADER: [u8; 80] = {
+    let text = b"binary STL, millimetres";
+    let mut header = [b' '; 80];
+    let mut i = 0;
+    while i < text.len() {
+        header[i] = text[i];
+        i += 1;
+    }
+    header
+};
+
+/// Triangles that are made as they are written: a large island has too many to hold twice.
+struct Counted<I> {
+    facets: I,
+    left: usize,
+}
+
+impl<I: Iterator<Item = Facet>> Iterator for Counted<I> {
+    type Item = Triangle;
+
+    fn next(&mut self) -> Option<Triangle> {
+        let facet = self.facets.next()?;
+        self.left = self.left.saturating_sub(1);
+        let single = |v: Vector3| Vector::new([v.x as f32, v.y as f32, v.z as f32]);
+        Some(Triangle {
+            normal: single(facet.normal),
+            vertices: facet.corners.map(|p| single(p.coords)),
+        })
+    }
+
+    fn size_hint(&self) -> (usize, Option<usize>) {
+        (self.left, Some(self.left))
+    }
+}
+
+impl<I: Iterator<Item = Facet>> ExactSizeIterator for Counted<I> {}
 
 /// Writes the chosen parts as one binary STL file, part after part, each a closed surface of its own.
 pub fn stl(selection: &Selection) -> Vec<u8> {
     let count = selection.triangle_count();
     let mut bytes = Vec::with_capacity(84 + 50 * count);
-    bytes.extend_from_slice(HEADER.as_bytes());
-    bytes.resize(80, b' ');
-    bytes.extend_from_slice(&(count as u32).to_le_bytes());
-    for facet in selection.facets() {
-        let mut record = [0; 50];
-        let numbers = facet.corners.iter().flat_map(|p| p.coords.iter());
-        for (slot, number) in record
-            .chunks_exact_mut(4)
-            .zip(facet.normal.iter().chain(numbers))
-        {
-            slot.copy_from_slice(&(*number as f32).to_le_bytes());
-        }
-        bytes.extend_from_slice(&record);
-    }
+    let triangles = Counted {
+        facets: selection.facets(),
+        left: count,
+    };
+    stl_io::write_stl(&mut bytes, triangles).expect("memory takes every byte");
+    bytes[..HEADER.len()].copy_from_slice(&HEADER);
     bytes
 }
 
 #[cfg(test)]
 pub(super) mod tests {
     use super::*;
-    use crate::geometry::{Placement, Solid, Vector3};
+    use crate::geometry::{Placement, Solid};
     use crate::mesh::Model;
     use crate::parts::{Assembly, Group, Part, PartKind, Piece, SolidId};
     use crate::units::Length;
@@ -95,6 +124,12 @@ pub(super) mod tests {
         for group in [Group::Framing, Group::Boards] {
             let mesh = read(&stl(&model.selection(&assembly, Some(group))));
             mesh.validate().unwrap();
+            for face in &mesh.faces {
+                let vector = |v: [f32; 3]| Vector3::from(v.map(f64::from));
+                let [a, b, c] = face.vertices.map(|v| vector(mesh.vertices[v].0));
+                let across = (b - a).cross(&(c - a)).normalize();
+                assert!((across - vector(face.normal.0)).norm() < 1e-5);
+            }
         }
     }
 
