@@ -43,6 +43,9 @@ impl<I: Iterator<Item = Facet>> Iterator for Counted<I> {
 impl<I: Iterator<Item = Facet>> ExactSizeIterator for Counted<I> {}
 
 /// Writes the chosen parts as one binary STL file, part after part, each a closed surface of its own.
+///
+/// # Panics
+/// Never: writing to memory does not fail.
 pub fn stl(selection: &Selection) -> Vec<u8> {
     let count = selection.triangle_count();
     let mut bytes = Vec::with_capacity(84 + 50 * count);
