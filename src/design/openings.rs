@@ -11,8 +11,6 @@ pub enum Station {
     FromLeft(Length),
     /// So far from the run's right end to the middle.
     FromRight(Length),
-    /// Midway between two others (or an end), which are named; references are already checked.
-    Between(Box<Station>, Box<Station>),
 }
 
 /// Whether an appliance breaks the working face.

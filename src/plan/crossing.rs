@@ -219,6 +219,7 @@ impl Bay<'_> {
     }
 }
 
-fn meets(a: (f64, f64), b: (f64, f64)) -> bool {
+/// True when two stretches share more than a point.
+pub(super) fn meets(a: (f64, f64), b: (f64, f64)) -> bool {
     a.0 < b.1 - 1e-6 && b.0 < a.1 - 1e-6
 }

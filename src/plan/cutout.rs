@@ -1,7 +1,7 @@
 //! Cutouts: the holes in the counter.
 
 use super::RunPlan;
-use crate::design::{Appliance, Design, Front, Side};
+use crate::design::{Appliance, Design, Front};
 use crate::diagnostics::Finding;
 use crate::units::Length;
 
@@ -218,12 +218,5 @@ fn check_pairs(design: &Design, cutouts: &[Cutout], findings: &mut Vec<Finding>)
                 )),
             );
         }
-    }
-}
-
-impl Cutout {
-    /// Where on the working side the cutout breaks the face; `None` for a closed front.
-    pub fn broken_side(&self) -> Option<Side> {
-        self.open.then_some(Side::Working)
     }
 }

@@ -1,5 +1,6 @@
 //! Whether what hangs inside the island finds room between bulkheads and under ties.
 
+use super::crossing::meets;
 use super::{Body, BodyOf, Crossing, Cutout, Panel, PanelOf, RunPlan, Sizes};
 use crate::design::Design;
 use crate::diagnostics::Finding;
@@ -124,8 +125,4 @@ impl Inside<'_> {
             )),
         );
     }
-}
-
-fn meets(a: (f64, f64), b: (f64, f64)) -> bool {
-    a.0 < b.1 - 1e-6 && b.0 < a.1 - 1e-6
 }

@@ -8,7 +8,6 @@ impl Station {
         match self {
             Self::FromLeft(distance) => distance.mm(),
             Self::FromRight(distance) => length - distance.mm(),
-            Self::Between(a, b) => f64::midpoint(a.along(length), b.along(length)),
         }
     }
 }

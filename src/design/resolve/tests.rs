@@ -14,7 +14,7 @@ fn middles(text: &str) -> Vec<f64> {
     let design = design(text);
     let of = |s: &Station| match s {
         Station::FromLeft(at) => at.in_inches(),
-        other => panic!("{other:?}"),
+        other @ Station::FromRight(_) => panic!("{other:?}"),
     };
     let appliances = design.appliances.iter().map(|a| of(&a.station));
     appliances

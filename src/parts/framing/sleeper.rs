@@ -3,7 +3,7 @@
 use super::mark::Marks;
 use super::stand::{level, stand};
 use crate::design::Side;
-use crate::geometry::{Outline, Region, Solid, Vector3};
+use crate::geometry::{Outline, Region, Solid};
 use crate::parts::{Group, Part, PartKind, Piece, SolidId};
 use crate::plan::{Panel, PanelOf, Plan};
 use crate::units::Length;
@@ -36,7 +36,6 @@ pub(super) fn sleeper(plan: &Plan, panel: &Panel, marks: &mut Marks) -> Option<P
     let foot = plan.sizes.frame_bottom - if upwards { height } else { 0.0 };
     let at = panel.point(-reach, inwards);
     let placement = stand(at, foot, x, along);
-    debug_assert!(Vector3::z().dot(&along).abs() < 1e-9);
     Some(Piece {
         part: Part {
             mark: marks.next(kind),
