@@ -21,5 +21,6 @@ pub mod parts;
 pub mod pipeline;
 pub mod plan;
 pub mod table;
+pub mod takeoff;
 pub mod units;
 pub mod write;
