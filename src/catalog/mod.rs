@@ -1,7 +1,11 @@
 //! Trade data: what steel, boards and papers there are. The data files stand in `params/trade`.
 
+mod need;
 mod paper;
 mod steel;
+mod supply;
 
+pub use need::Need;
 pub use paper::{Paper, PaperKind};
 pub use steel::{Designation, SectionKind, SteelSection};
+pub use supply::{Form, Gives, Supplies, Supply};

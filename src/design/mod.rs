@@ -4,6 +4,7 @@
 //! Frame dimensions: a run's `length` and `depth` are those of its steel frame, out to out. Boards and coats come on
 //! top, outside them. Heights are above the survey datum.
 
+mod buying;
 mod counter;
 mod openings;
 mod project;
@@ -12,13 +13,15 @@ mod runs;
 #[cfg(test)]
 pub(crate) mod sample;
 
+pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
 pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};
 pub use resolve::{from_text, resolve};
 pub use runs::{Passes, Run, Side, Turn};
 
-use crate::diagnostics::Place;
+use crate::catalog::Supplies;
+use crate::diagnostics::{Finding, Place};
 
 /// Everything the file says, with nothing left open.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,6 +44,12 @@ pub struct Design {
     pub tile_band: Option<TileBand>,
     /// How the template is printed.
     pub printing: Printing,
+    /// How it is bought and cut.
+    pub buying: Buying,
+    /// What the shops sell: the trade data, and what the file adds to it.
+    pub supplies: Supplies,
+    /// What is wrong with buying and supplies: it is said, and the rest is still reckoned.
+    pub findings: Vec<Finding>,
 }
 
 /// A value with the place in the file that it came from.

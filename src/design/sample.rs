@@ -1,10 +1,10 @@
 //! Designs for tests: invented, plausible, metric.
 
 use super::{
-    Counter, Design, EdgeProfile, Lettered, Levels, Overhang, Passes, Placed, PlanCorner, Printing,
-    Project, Run, Side, TileBand, Trade, Turn,
+    Buying, Counter, Design, EdgeProfile, Lettered, Levels, Overhang, Passes, Placed, PlanCorner,
+    Printing, Project, Run, Side, TileBand, Trade, Turn,
 };
-use crate::catalog::{Paper, SteelSection};
+use crate::catalog::{Paper, SteelSection, Supplies};
 use crate::diagnostics::Place;
 use crate::units::{Length, Notation};
 
@@ -70,6 +70,9 @@ pub(crate) fn design(runs: Vec<Run>) -> Design {
             bar_x: (Length::millimetres(150.0), Length::millimetres(150.0)),
             bar_y: (Length::millimetres(150.0), Length::millimetres(150.0)),
         },
+        buying: Buying::usual(true),
+        supplies: Supplies::default(),
+        findings: Vec::new(),
     }
 }
 

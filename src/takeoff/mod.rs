@@ -2,3 +2,6 @@
 
 pub mod cutting;
 pub mod nesting;
+mod quantity;
+
+pub use quantity::{Amount, Quantity};

@@ -2,7 +2,8 @@
 
 use super::gather::{Gather, last_key};
 use super::{counter, openings, project, runs, things, trade};
-use crate::design::Design;
+use crate::catalog::Supplies;
+use crate::design::{Buying, Design};
 use crate::diagnostics::{Finding, Place, in_order};
 use crate::parameters::{File, Units, read};
 use crate::units::Notation;
@@ -46,6 +47,9 @@ pub fn resolve(file: &File) -> Result<Design, Vec<Finding>> {
             counter,
             tile_band,
             printing,
+            buying: Buying::usual(notation == Notation::Metric),
+            supplies: Supplies::default(),
+            findings: Vec::new(),
         }),
         _ => Err(in_order(gather.findings)),
     }

@@ -1,0 +1,36 @@
+//! How much of something.
+
+use crate::catalog::Need;
+use crate::units::{Area, Length, Mass, Volume};
+
+/// An amount in its own kind of unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Amount {
+    /// A length.
+    Length(Length),
+    /// An area.
+    Area(Area),
+    /// A volume.
+    Volume(Volume),
+    /// A mass.
+    Mass(Mass),
+    /// A number of pieces.
+    Count(u32),
+}
+
+/// How much of one thing is needed at one place of the island, exact, without spare.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Quantity {
+    /// What serves it; `None` for what is told and not bought, such as a weight.
+    pub need: Option<Need>,
+    /// What it is, such as `board` or `slab, as poured`.
+    pub item: String,
+    /// Number of its run; `None` when it spans several.
+    pub run: Option<usize>,
+    /// Number of its face, where it belongs to one.
+    pub face: Option<usize>,
+    /// How much.
+    pub amount: Amount,
+    /// How it was reckoned, in one clause.
+    pub reckoned: String,
+}
