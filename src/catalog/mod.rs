@@ -2,10 +2,12 @@
 
 mod need;
 mod paper;
+mod punch_outs;
 mod steel;
 mod supply;
 
 pub use need::Need;
 pub use paper::{Paper, PaperKind};
+pub use punch_outs::{PUNCH_OUTS, PunchOuts};
 pub use steel::{Designation, SectionKind, SteelSection};
 pub use supply::{Form, Gives, Supplies, Supply};

@@ -1,7 +1,7 @@
 //! The sections that framing is cut from, and how a member of them is made into a piece.
 
 use super::mark::Marks;
-use crate::catalog::SteelSection;
+use crate::catalog::{PUNCH_OUTS, SteelSection};
 use crate::design::Design;
 use crate::geometry::{EndPlane, Extrusion, Outline, Placement, Region, Slot, Solid, Tab, Tabbed};
 use crate::parts::{Group, Part, PartKind, Piece, SolidId};
@@ -33,26 +33,6 @@ impl Stock {
     }
 }
 
-/// Punch-outs: 1-1/2 × 4 in at 24 in on centre where the web is deeper than 2-1/2 in (industry guide); the first one's
-/// middle 12 in from the marked end and none nearer than 10 in to the other (values from memory).
-const PUNCH: PunchOuts = PunchOuts {
-    deeper_than: 63.5,
-    width: 38.1,
-    height: 101.6,
-    first: 304.8,
-    pitch: 609.6,
-    last: 254.0,
-};
-
-struct PunchOuts {
-    deeper_than: f64,
-    width: f64,
-    height: f64,
-    first: f64,
-    pitch: f64,
-    last: f64,
-}
-
 impl Section {
     /// A straight piece with square ends.
     pub(super) fn straight(&self, length: f64) -> Extrusion {
@@ -68,24 +48,27 @@ impl Section {
     /// stretch whose web is whole enough to show them.
     pub(super) fn punched(&self, length: f64) -> Extrusion {
         let mut piece = self.straight(length);
-        if self.steel.nominal_depth.mm() <= PUNCH.deeper_than {
+        if self.steel.nominal_depth.mm() <= PUNCH_OUTS.deeper_than {
             return piece;
         }
         let flat = self.steel.depth.mm() - 2.0 * (self.steel.radius + self.steel.thickness).mm();
-        let (left, right) = ((flat - PUNCH.width) / 2.0, f64::midpoint(flat, PUNCH.width));
-        let mut middle = PUNCH.first;
-        while middle + PUNCH.last <= length {
+        let (left, right) = (
+            (flat - PUNCH_OUTS.width) / 2.0,
+            f64::midpoint(flat, PUNCH_OUTS.width),
+        );
+        let mut middle = PUNCH_OUTS.first;
+        while middle + PUNCH_OUTS.last <= length {
             piece.slots.push(Slot {
                 wall: self.steel.web(),
                 outline: Outline::rounded_rectangle(
                     left,
-                    middle - PUNCH.height / 2.0,
+                    middle - PUNCH_OUTS.height / 2.0,
                     right,
-                    middle + PUNCH.height / 2.0,
-                    PUNCH.width / 2.0,
+                    middle + PUNCH_OUTS.height / 2.0,
+                    PUNCH_OUTS.width / 2.0,
                 ),
             });
-            middle += PUNCH.pitch;
+            middle += PUNCH_OUTS.pitch;
         }
         piece
     }

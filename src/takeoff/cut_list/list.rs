@@ -1,0 +1,273 @@
+//! From parts to sticks.
+
+use super::piece::{CutPiece, is_joinable, need};
+use super::stock::{StockStick, steps_up, stock};
+use crate::catalog::{Need, PUNCH_OUTS};
+use crate::design::Design;
+use crate::diagnostics::{Finding, Verdict};
+use crate::parts::Assembly;
+use crate::takeoff::cutting::{self, Answer, Demand, Problem, Proof, Stick};
+use crate::units::{Length, Money};
+use std::collections::{BTreeMap, VecDeque};
+
+/// A segment of a joined piece is at least this long where that can be had, millimetres (common practice).
+const LEAST_SEGMENT: f64 = 300.0;
+
+/// All pieces of one section and the sticks they are cut from.
+///
+/// Invariant: every piece is on exactly one stick, or in `too_long`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutList {
+    /// What the sticks are bought as.
+    pub need: Need,
+    /// The section, such as `362S125-33`.
+    pub section: String,
+    /// Everything to cut, in the order it is built.
+    pub pieces: Vec<CutPiece>,
+    /// The sticks to choose from.
+    pub stock: Vec<StockStick>,
+    /// The sticks to buy, in cutting order.
+    pub sticks: Vec<CutStick>,
+    /// Pieces longer than every stick.
+    pub too_long: Vec<usize>,
+    /// How many sticks of each of `stock` are bought.
+    pub counts: Vec<u32>,
+    /// What the sticks cost together and the least that any answer can cost: cents, or steps where nothing is priced.
+    pub cost: u64,
+    /// See `cost`.
+    pub bound: u64,
+    /// Whether the answer is known to be the best.
+    pub proof: Proof,
+}
+
+/// One stick.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CutStick {
+    /// Which of the stock.
+    pub stock: usize,
+    /// Its pieces in order from the marked end.
+    pub cuts: Vec<Placed>,
+    /// What is left at the far end once the last piece is cut off, in steps.
+    pub offcut: u32,
+}
+
+/// A piece on a stick.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Placed {
+    /// Which of the pieces.
+    pub piece: usize,
+    /// Where it begins, in steps from the marked end.
+    pub start: u32,
+    /// Whether its foot is its far end.
+    pub reversed: bool,
+}
+
+impl CutList {
+    /// True when the sticks have prices, so that costs are money.
+    pub fn is_priced(&self) -> bool {
+        self.stock.iter().all(|s| s.price.is_some())
+    }
+
+    /// What the sticks cost together, where they have prices.
+    pub fn money(&self) -> Option<Money> {
+        let each = self.stock.iter().zip(&self.counts);
+        each.map(|(stick, count)| Some(stick.price?.times(*count)))
+            .sum()
+    }
+
+    /// The share of the bought length that is in no piece.
+    pub fn waste(&self) -> f64 {
+        let bought: f64 = self
+            .sticks
+            .iter()
+            .map(|s| f64::from(self.stock[s.stock].steps))
+            .sum();
+        let on_sticks = self.sticks.iter().flat_map(|s| &s.cuts);
+        let used: f64 = on_sticks
+            .map(|c| f64::from(self.pieces[c.piece].length))
+            .sum();
+        if bought > 0.0 {
+            1.0 - used / bought
+        } else {
+            0.0
+        }
+    }
+
+    /// The gap between cost and bound as a share of the bound.
+    pub fn gap(&self) -> f64 {
+        if self.bound == 0 {
+            0.0
+        } else {
+            self.cost as f64 / self.bound as f64 - 1.0
+        }
+    }
+}
+
+/// The cut lists of an island, one a section in a fixed order; what is longer than every stick is said in `findings`.
+pub fn cut_lists(
+    design: &Design,
+    assembly: &Assembly,
+    findings: &mut Vec<Finding>,
+) -> Vec<CutList> {
+    let notation = design.project.units;
+    let mut groups: BTreeMap<(Need, String), Vec<CutPiece>> = BTreeMap::new();
+    for (number, part) in assembly.parts.iter().enumerate() {
+        if let Some(need) = need(part) {
+            let piece = CutPiece::of(notation, &design.buying, assembly, number);
+            let section = part.section.clone();
+            groups.entry((need, section)).or_default().push(piece);
+        }
+    }
+    let lists = groups
+        .into_iter()
+        .map(|((need, section), pieces)| cut_list(design, need, section, pieces));
+    let lists: Vec<_> = lists.collect();
+    findings.extend(lists.iter().filter_map(|list| too_long(design, list)));
+    lists
+}
+
+fn cut_list(design: &Design, need: Need, section: String, pieces: Vec<CutPiece>) -> CutList {
+    let notation = design.project.units;
+    let stock = stock(design, &need);
+    let longest = stock.iter().map(|s| s.steps).max().unwrap_or(0);
+    let trim = steps_up(notation, design.buying.end_trim);
+    let least = steps_up(notation, Length::millimetres(LEAST_SEGMENT));
+    let joined = |piece: CutPiece| {
+        if is_joinable(piece.kind) {
+            piece.segments(longest.saturating_sub(trim), least)
+        } else {
+            vec![piece]
+        }
+    };
+    let pieces: Vec<_> = pieces.into_iter().flat_map(joined).collect();
+    let is_steel = matches!(need, Need::Steel(_) | Need::BaseChannel);
+    let kerf = if is_steel {
+        design.buying.steel_kerf
+    } else {
+        design.buying.saw_kerf
+    };
+    let priced = stock.iter().all(|s| s.price.is_some());
+    let (demands, mut queues) = demands(&pieces);
+    let problem = Problem {
+        sticks: stock.iter().map(|s| offered(s, priced)).collect(),
+        demands,
+        kerf: steps_up(notation, kerf),
+        trim,
+        pitch: Some(notation.steps(Length::millimetres(PUNCH_OUTS.pitch)) as u32),
+    };
+    let answer = cutting::solve(&problem);
+    let sticks = sticks(&answer, &problem, &mut queues);
+    let mut counts = vec![0; stock.len()];
+    for pattern in &answer.patterns {
+        counts[pattern.stick] += pattern.times;
+    }
+    CutList {
+        need,
+        section,
+        pieces,
+        stock,
+        sticks,
+        too_long: queues.into_iter().flatten().collect(),
+        counts,
+        cost: answer.cost,
+        bound: answer.bound,
+        proof: answer.proof,
+    }
+}
+
+fn offered(stick: &StockStick, priced: bool) -> Stick {
+    let cents = stick.price.map_or(0, |p| p.in_cents().max(0) as u64);
+    Stick {
+        length: stick.steps,
+        cost: if priced {
+            cents
+        } else {
+            u64::from(stick.steps)
+        },
+    }
+}
+
+/// Pieces of one length together, the longest first, and for each the pieces in the order they are built.
+fn demands(pieces: &[CutPiece]) -> (Vec<Demand>, Vec<VecDeque<usize>>) {
+    let mut by_length: BTreeMap<(u32, bool), VecDeque<usize>> = BTreeMap::new();
+    for (number, piece) in pieces.iter().enumerate() {
+        by_length
+            .entry((piece.length, piece.aligned))
+            .or_default()
+            .push_back(number);
+    }
+    by_length
+        .into_iter()
+        .rev()
+        .map(|((length, aligned), queue)| {
+            let count = queue.len() as u32;
+            let demand = Demand {
+                length,
+                count,
+                aligned,
+            };
+            (demand, queue)
+        })
+        .unzip()
+}
+
+/// Every single stick with its pieces, taken from the queues in the order they are built.
+fn sticks(answer: &Answer, problem: &Problem, queues: &mut [VecDeque<usize>]) -> Vec<CutStick> {
+    let mut found = Vec::new();
+    for pattern in &answer.patterns {
+        for _ in 0..pattern.times {
+            let cuts = pattern.cuts.iter().filter_map(|cut| {
+                let piece = queues[cut.demand].pop_front()?;
+                Some(Placed {
+                    piece,
+                    start: cut.start,
+                    reversed: cut.reversed,
+                })
+            });
+            let last = pattern.cuts.last();
+            let end = last.map_or(0, |c| c.start + problem.demands[c.demand].length);
+            let length = problem.sticks[pattern.stick].length;
+            found.push(CutStick {
+                stock: pattern.stick,
+                cuts: cuts.collect(),
+                offcut: length.saturating_sub(end.saturating_add(problem.kerf)),
+            });
+        }
+    }
+    found
+}
+
+/// Says which piece of a list is longer than every stick.
+fn too_long(design: &Design, list: &CutList) -> Option<Finding> {
+    let notation = design.project.units;
+    let longest = list
+        .too_long
+        .iter()
+        .max_by_key(|p| list.pieces[**p].length)?;
+    let piece = &list.pieces[*longest];
+    let stick = list
+        .stock
+        .iter()
+        .map(|s| s.length)
+        .fold(Length::ZERO, Length::max);
+    let place = piece
+        .run
+        .map(|run| design.runs[run].length.place.clone())
+        .unwrap_or_default();
+    let spelt = notation.spell_steps(i64::from(piece.length));
+    let others = match list.too_long.len() {
+        1 => String::new(),
+        n => format!(", and {} more", n - 1),
+    };
+    let found = format!(
+        "{} {} is {spelt} long{others}, and the longest stick of {} is {}",
+        piece.kind.name(),
+        piece.name(),
+        list.need,
+        notation.spell_with_unit(stick),
+    );
+    let mut finding = Finding::error("piece-long", &place, found)
+        .hint("add a longer stick to supplies, or make the run shorter");
+    finding.verdict = Verdict::Fail;
+    Some(finding)
+}

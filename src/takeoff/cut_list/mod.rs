@@ -1,0 +1,13 @@
+//! Cut lists: every steel member, sleeper and base channel on a stick, and the sticks that cost least.
+//!
+//! Lengths are whole steps: a sixteenth of an inch, or a millimetre. A piece is as long as the lists print it.
+
+mod list;
+mod piece;
+mod stock;
+mod table;
+
+pub use list::{CutList, CutStick, Placed, cut_lists};
+pub use piece::{CutPiece, End};
+pub use stock::StockStick;
+pub(super) use table::{summary, table};

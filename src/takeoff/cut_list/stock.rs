@@ -1,0 +1,82 @@
+//! The sticks that can be bought.
+
+use crate::catalog::{Form, Need, Supply};
+use crate::design::Design;
+use crate::takeoff::suits::suits;
+use crate::units::{Length, Money, Notation};
+
+/// A stick that can be bought.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StockStick {
+    /// What the shop calls it.
+    pub name: String,
+    /// Its length.
+    pub length: Length,
+    /// Its length in whole steps, rounded down.
+    pub steps: u32,
+    /// What one costs; `None` when that is not known.
+    pub price: Option<Money>,
+    /// Whether the price is an invented example.
+    pub example: bool,
+    /// Where one buys it; empty when that is not known.
+    pub shop: String,
+}
+
+/// Lengths in which steel and wood are usually sold, feet and metres (common practice).
+const COMMON: ([f64; 5], [f64; 5]) = ([8.0, 10.0, 12.0, 16.0, 20.0], [2.4, 3.0, 3.6, 4.8, 6.0]);
+
+/// The sticks that serve a need: those with a price where there are any, else all; the common lengths where nobody sells
+/// it.
+pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockStick> {
+    let notation = design.project.units;
+    let fitting = design.supplies.of(need).filter(|s| suits(design, s));
+    let mut found: Vec<_> = fitting
+        .filter_map(|supply| stick(notation, supply))
+        .collect();
+    if found.iter().any(|s| s.price.is_some()) {
+        found.retain(|s| s.price.is_some());
+    }
+    if found.is_empty() {
+        found = common(notation, need);
+    }
+    found
+}
+
+fn stick(notation: Notation, supply: &Supply) -> Option<StockStick> {
+    let Form::Stick { length } = supply.form else {
+        return None;
+    };
+    Some(StockStick {
+        name: supply.name.clone(),
+        length,
+        steps: steps_down(notation, length),
+        price: supply.price,
+        example: supply.example,
+        shop: supply.shop.clone(),
+    })
+}
+
+fn common(notation: Notation, need: &Need) -> Vec<StockStick> {
+    let lengths = match notation {
+        Notation::Imperial => COMMON.0.map(|feet| Length::inches(feet * 12.0)),
+        Notation::Metric => COMMON.1.map(|metres| Length::millimetres(metres * 1000.0)),
+    };
+    let stick = |length: Length| StockStick {
+        name: format!("{need}, {}", notation.spell_with_unit(length)),
+        length,
+        steps: steps_down(notation, length),
+        price: None,
+        example: false,
+        shop: String::new(),
+    };
+    lengths.into_iter().map(stick).collect()
+}
+
+fn steps_down(notation: Notation, length: Length) -> u32 {
+    (length / notation.step() + 1e-6).floor().clamp(0.0, 1.0e9) as u32
+}
+
+/// A length in whole steps, rounded up.
+pub(super) fn steps_up(notation: Notation, length: Length) -> u32 {
+    (length / notation.step() - 1e-6).ceil().clamp(0.0, 1.0e9) as u32
+}
