@@ -1,5 +1,7 @@
 //! Takeoff: how much of everything, what to cut from which stick and sheet, how many bags, what to buy and what it costs.
 
+mod amount;
+mod compare;
 pub mod cut_list;
 pub mod cutting;
 pub mod nesting;
@@ -9,6 +11,8 @@ mod reckon;
 mod suits;
 mod whereabouts;
 
-pub use quantity::{Amount, Quantity};
+pub use amount::Amount;
+pub use compare::differences;
+pub use quantity::Quantity;
 pub use reckon::{Takeoff, reckon, tables};
 pub use whereabouts::whereabouts;

@@ -1,22 +1,7 @@
 //! How much of something.
 
+use super::Amount;
 use crate::catalog::Need;
-use crate::units::{Area, Length, Mass, Volume};
-
-/// An amount in its own kind of unit.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Amount {
-    /// A length.
-    Length(Length),
-    /// An area.
-    Area(Area),
-    /// A volume.
-    Volume(Volume),
-    /// A mass.
-    Mass(Mass),
-    /// A number of pieces.
-    Count(u32),
-}
 
 /// How much of one thing is needed at one place of the island, exact, without spare.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,6 +3,7 @@
 //! `ISLANDWRIGHT_CASES=2000 cargo test --release --test random_designs` looks longer than CI does.
 
 mod counter;
+mod cuts;
 mod draw;
 mod overlap;
 mod steel;
@@ -120,7 +121,13 @@ fn check_built(plan: &Plan, text: &str) -> Result<(), TestCaseError> {
         &overlap::overlaps(&assembly, &surfaces),
         text,
     )?;
-    check_none("faults of sheets", &sheet_faults(plan, &assembly), text)
+    check_none("faults of sheets", &sheet_faults(plan, &assembly), text)?;
+    let takeoff = islandwright::takeoff::reckon(plan, &assembly);
+    check_none(
+        "faults of the cut list",
+        &cuts::faults(plan, &assembly, &takeoff),
+        text,
+    )
 }
 
 /// On every sheet of the drawing set no text meets another one, a line, or the paper's edge.

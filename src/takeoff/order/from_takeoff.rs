@@ -1,13 +1,12 @@
 //! What the parts of a takeoff come to in purchases.
 
-use super::choice::{cheapest, unit_name, whole};
+use super::choice::{cheapest, unit_name};
 use super::line::Purchase;
 use crate::catalog::Need;
 use crate::design::Design;
 use crate::takeoff::cut_list::CutList;
 use crate::takeoff::suits::suits;
 use crate::takeoff::{Amount, Quantity};
-use crate::units::{Length, Notation};
 use std::collections::BTreeMap;
 
 /// The sticks of a cut list, a line a length. Their cost goes to the runs by the length of their pieces.
@@ -88,10 +87,11 @@ fn spare(design: &Design, need: &Need) -> f64 {
 fn purchase(design: &Design, need: &Need, group: &[&Quantity]) -> Option<Purchase> {
     let mut shares = vec![0.0; design.runs.len() + 1];
     for quantity in group {
-        shares[quantity.run.unwrap_or(design.runs.len())] += size(quantity.amount);
+        shares[quantity.run.unwrap_or(design.runs.len())] += quantity.amount.size();
     }
     let first = group.first()?.amount;
-    let amount = with_spare(first, shares.iter().sum(), spare(design, need));
+    let needed: f64 = shares.iter().sum();
+    let amount = first.resized(needed * (1.0 + spare(design, need)));
     let supplies = design.supplies.of(need).filter(|s| suits(design, s));
     let chosen = cheapest(supplies, amount);
     let alone = matches!(need, Need::Thing(_));
@@ -110,47 +110,9 @@ fn purchase(design: &Design, need: &Need, group: &[&Quantity]) -> Option<Purchas
         shop: shop.to_owned(),
         unit: unit.to_owned(),
         count,
-        needed: spell(design.project.units, amount),
+        needed: amount.spell(design.project.units),
         price: chosen.and_then(|(s, _)| s.price),
         example: chosen.is_some_and(|(s, _)| s.example),
         shares,
     })
-}
-
-fn size(amount: Amount) -> f64 {
-    match amount {
-        Amount::Length(l) => l.mm(),
-        Amount::Area(a) => a.mm2(),
-        Amount::Volume(v) => v.mm3(),
-        Amount::Mass(m) => m.kg(),
-        Amount::Count(n) => f64::from(n),
-    }
-}
-
-/// So much, and its spare, in the unit of `like`; counts are rounded up.
-fn with_spare(like: Amount, size: f64, spare: f64) -> Amount {
-    use crate::units::{Area, Mass, Volume};
-    let size = size * (1.0 + spare);
-    match like {
-        Amount::Length(_) => Amount::Length(Length::millimetres(size)),
-        Amount::Area(_) => Amount::Area(Area::square_millimetres(size)),
-        Amount::Volume(_) => Amount::Volume(Volume::cubic_millimetres(size)),
-        Amount::Mass(_) => Amount::Mass(Mass::kilograms(size)),
-        Amount::Count(_) => Amount::Count(whole(size)),
-    }
-}
-
-/// An amount with its unit.
-fn spell(notation: Notation, amount: Amount) -> String {
-    let imperial = notation == Notation::Imperial;
-    match amount {
-        Amount::Length(l) => notation.spell_with_unit(l),
-        Amount::Area(a) if imperial => format!("{:.1} ft²", a.in_square_feet()),
-        Amount::Area(a) => format!("{:.2} m²", a.mm2() / 1.0e6),
-        Amount::Volume(v) if imperial => format!("{:.2} ft³", v.in_cubic_feet()),
-        Amount::Volume(v) => format!("{:.1} L", v.mm3() / 1.0e6),
-        Amount::Mass(m) if imperial => format!("{:.1} lb", m.kg() / 0.453_592_37),
-        Amount::Mass(m) => format!("{:.1} kg", m.kg()),
-        Amount::Count(n) => n.to_string(),
-    }
 }
