@@ -7,6 +7,7 @@ mod parts_list;
 mod pdf;
 mod stl;
 mod svg;
+mod tables;
 mod template_index;
 
 pub use self::dxf::dxf;
@@ -16,4 +17,5 @@ pub use self::parts_list::parts_list;
 pub use self::pdf::{PdfError, PdfInfo, pdf};
 pub use self::stl::stl;
 pub use self::svg::svg;
+pub use self::tables::{Book, XlsxError, csv, table_text, tables_json, xlsx};
 pub use self::template_index::template_index;
