@@ -8,13 +8,18 @@ use serde_json::{Map, Number, Value, json};
 ///
 /// A number is a number with the decimals that every other writer prints, nothing is null.
 pub fn tables_json(tables: &[Table]) -> String {
-    let names = keys(tables.iter().map(|t| t.name.as_str()));
+    let names = keys(tables.iter().map(|t| (t.name.as_str(), "")));
     let all: Map<String, Value> = names.into_iter().zip(tables.iter().map(one)).collect();
     format!("{:#}\n", Value::Object(all))
 }
 
 fn one(table: &Table) -> Value {
-    let columns = keys(table.columns.iter().map(|c| c.heading.as_str()));
+    let columns = keys(
+        table
+            .columns
+            .iter()
+            .map(|c| (c.heading.as_str(), c.unit.as_str())),
+    );
     let named = columns.iter().zip(&table.columns);
     let units: Map<String, Value> = named
         .filter(|(_, column)| !column.unit.is_empty())
@@ -41,13 +46,16 @@ fn value(cell: &Cell) -> Value {
     }
 }
 
-/// One key a heading, each once: of two that come to the same key the second is numbered.
-fn keys<'a>(headings: impl Iterator<Item = &'a str>) -> Vec<String> {
+/// One key a heading, each once: of two that come to the same key the second takes its unit too, or is numbered.
+fn keys<'a>(headings: impl Iterator<Item = (&'a str, &'a str)>) -> Vec<String> {
     let mut keys: Vec<String> = Vec::new();
-    for heading in headings {
+    for (heading, unit) in headings {
         let bare = snake_case(heading);
+        let with_unit = (!unit.is_empty()).then(|| snake_case(&format!("{heading} {unit}")));
         let numbered = (2..).map(|n| format!("{bare}_{n}"));
-        let mut candidates = std::iter::once(bare.clone()).chain(numbered);
+        let mut candidates = std::iter::once(bare.clone())
+            .chain(with_unit)
+            .chain(numbered);
         let free = candidates.find(|key| !keys.contains(key));
         keys.extend(free);
     }
@@ -82,20 +90,22 @@ mod tests {
                 Column::with_unit("length", "in"),
                 Column::with_unit("length", "mm"),
                 Column::plain("How many?"),
+                Column::plain("how many"),
             ],
             rows: vec![vec![
                 Cell::text("C-S01"),
                 Cell::number(34.062_5, 2),
                 Cell::Empty,
                 Cell::count(3),
+                Cell::count(-1),
             ]],
         };
         let read: Value = serde_json::from_str(&tables_json(&[table])).unwrap();
         let expected = json!({"cut_list": {
             "title": "Cut list",
-            "units": {"length": "in", "length_2": "mm"},
+            "units": {"length": "in", "length_mm": "mm"},
             // Ties go to the even digit in Rust's printing of an exact half: 34.0625 is 34.06.
-            "rows": [{"mark": "C-S01", "length": 34.06, "length_2": null, "how_many": 3}],
+            "rows": [{"mark": "C-S01", "length": 34.06, "length_mm": null, "how_many": 3, "how_many_2": -1}],
         }});
         assert_eq!(read, expected);
         assert!(read["cut_list"]["rows"][0]["how_many"].is_u64());

@@ -151,37 +151,45 @@ fn plain(text: &str) -> String {
         .collect()
 }
 
-/// A name for each sheet, each once: its table's title without the signs that no name may have.
+/// A name for each sheet, each once: its table's name in words, or its title, without the signs that no name may have.
 fn sheet_names(tables: &[Table]) -> Vec<String> {
     let mut taken = BTreeSet::new();
-    let mut name = |table: &Table| {
-        let allowed = |c: char| {
-            if "[]:*?/\\'".contains(c) || c.is_control() {
-                ' '
-            } else {
-                c
-            }
-        };
-        let cleaned: String = table.title.chars().map(allowed).collect();
-        let cleaned = match cleaned.trim() {
-            "" => "table",
-            some => some,
-        };
+    let mut names = Vec::new();
+    for table in tables {
+        let words = [
+            table.name.replace('-', " "),
+            table.title.clone(),
+            "table".to_owned(),
+        ];
+        let mut words = words.into_iter().map(|w| allowed(&w));
+        let bare = words.find(|w| !w.is_empty()).unwrap_or_default();
         let numbered = (1..).map(|n| {
             let tail = if n == 1 {
                 String::new()
             } else {
                 format!(" {n}")
             };
-            let stem: String = cleaned.chars().take(SHEET_NAME - tail.len()).collect();
+            let stem: String = bare.chars().take(SHEET_NAME - tail.len()).collect();
             format!("{}{tail}", stem.trim_end())
         });
         let mut free = numbered.filter(|name| !taken.contains(&name.to_lowercase()));
         let name = free.next().unwrap_or_default();
         taken.insert(name.to_lowercase());
-        name
+        names.push(name);
+    }
+    names
+}
+
+/// A text without the signs that a sheet's name may not have.
+fn allowed(text: &str) -> String {
+    let sign = |c: char| {
+        if "[]:*?/\\'".contains(c) || c.is_control() {
+            ' '
+        } else {
+            c
+        }
     };
-    tables.iter().map(&mut name).collect()
+    text.chars().map(sign).collect::<String>().trim().to_owned()
 }
 
 #[cfg(test)]
@@ -190,7 +198,7 @@ mod tests {
 
     fn table(title: &str) -> Table {
         Table {
-            name: "t".into(),
+            name: title.into(),
             title: title.into(),
             columns: vec![Column::plain("a & b"), Column::with_unit("length", "in")],
             rows: vec![
@@ -233,13 +241,15 @@ mod tests {
     #[test]
     fn sheets_have_names_that_programs_open() {
         let long = "Everything that is needed at the shop and elsewhere";
-        let tables = ["Cut: list", "cut  list", "Cut  List", long, long, "''"].map(table);
-        let names = sheet_names(&tables);
-        assert_eq!(names[0], "Cut  list");
-        assert_eq!(names[1], "cut  list 2");
-        assert_eq!(names[2], "Cut  List 3");
-        assert_eq!(names[3], "Everything that is needed at th");
-        assert_eq!(names[4], "Everything that is needed at 2");
-        assert_eq!(names[5], "table");
+        let tables = ["cut-list", "Cut list", "cut/list", long, long, "''"].map(table);
+        let expected = [
+            "cut list",
+            "Cut list 2",
+            "cut list 3",
+            "Everything that is needed at th",
+            "Everything that is needed at 2",
+            "table",
+        ];
+        assert_eq!(sheet_names(&tables), expected);
     }
 }
