@@ -67,7 +67,7 @@ pub struct Sheet {
 pub struct Answer {
     /// The sheets in a fixed order.
     pub sheets: Vec<Sheet>,
-    /// Demands that no sheet is large enough for.
+    /// Demands that no sheet is large enough for, and those with a side of nothing.
     pub too_large: Vec<usize>,
     /// What the sheets cost together.
     pub cost: u64,
