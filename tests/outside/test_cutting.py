@@ -1,0 +1,209 @@
+"""The cut list against an exact solver: every pattern that fits is listed here by brute force, and HiGHS chooses among them."""
+
+import json
+import random
+import subprocess
+from collections import Counter
+
+import highspy
+import numpy as np
+import pytest
+
+from conftest import ROOT
+
+# Wäscher and Gau's kind of instance, as kept in reference-values.md: one stock of 5600, the published optimum 73.
+CLASSIC = {
+    "sticks": [[5600, 1]],
+    "demands": [
+        [length, count, False]
+        for length, count in zip(
+            (1380, 1520, 1560, 1710, 1820, 1880, 1930, 2000, 2050, 2100, 2140, 2150, 2200),
+            (22, 25, 12, 14, 18, 18, 20, 10, 12, 14, 16, 18, 20),
+        )
+    ],
+    "kerf": 0,
+    "trim": 0,
+    "pitch": None,
+}
+
+
+def drawn(seed):
+    """An instance of the size that a shop cuts in an evening: kerf, several prices, trim and alignment by turns."""
+    dice = random.Random(seed)
+    aligned = seed % 4 == 0
+    length = dice.choice((96, 120, 144)) if aligned else dice.choice((120, 240, 480, 960))
+    several = dice.randint(1, 5) if seed % 5 else 1
+    sticks = []
+    for _ in range(several):
+        long = int(length * dice.choice((1, 0.8, 0.6, 0.5, 0.4)))
+        sticks.append([long, dice.choice((long, long * dice.randint(90, 110), dice.randint(300, 1500)))])
+    kinds = dice.randint(2, 6 if aligned else 9)
+    demands = [
+        [dice.randint(length // 9, int(length * 0.45)), dice.randint(1, 5), aligned and dice.random() < 0.6]
+        for _ in range(kinds)
+    ]
+    return {
+        "sticks": sticks,
+        "demands": demands,
+        "kerf": dice.choice((0, 0, 1, 2, 3)),
+        "trim": dice.choice((0, 0, 0, 1, 5)),
+        "pitch": dice.choice((12, 24, 32)) if aligned else None,
+    }
+
+
+INSTANCES = [drawn(seed) for seed in range(260)]
+
+
+@pytest.fixture(scope="module")
+def answers():
+    """What the program answers to all of them."""
+    lines = "\n".join(json.dumps(p) for p in [CLASSIC, *INSTANCES]) + "\n"
+    done = subprocess.run(
+        ["cargo", "run", "--quiet", "--locked", "--example", "cutting"],
+        input=lines,
+        capture_output=True,
+        text=True,
+        cwd=ROOT,
+    )
+    assert done.returncode == 0, done.stderr
+    return [json.loads(line) for line in done.stdout.splitlines()]
+
+
+def starts(problem, demand, end):
+    """Where a piece that ends at `end` may begin, none or one: anywhere, or with its foot on the pitch."""
+    length, _, aligned = problem["demands"][demand]
+    start, pitch = end - length, problem["pitch"]
+    if start < 0 or (aligned and pitch and start % pitch and end % pitch):
+        return []
+    return [start]
+
+
+def fillings(problem, usable):
+    """Every choice of pieces that a stick of this usable length can hold, by trying every step as a piece's end.
+
+    ready[t] holds the choices whose last piece, with the cut behind it, ends at t at the latest.
+    """
+    kerf, demands = problem["kerf"], problem["demands"]
+    ready = [set() for _ in range(usable + kerf + 1)]
+    ready[0].add((0,) * len(demands))
+    for t in range(1, len(ready)):
+        ready[t] |= ready[t - 1]
+        for d, (_, count, _) in enumerate(demands):
+            for start in starts(problem, d, t - kerf):
+                for choice in ready[start]:
+                    if choice[d] < count:
+                        ready[t].add(choice[:d] + (choice[d] + 1,) + choice[d + 1 :])
+    return ready[-1]
+
+
+def counted(problem, usable):
+    """The same where nothing is aligned, by counting up piece by piece."""
+    room = usable + problem["kerf"]
+    choices = {(): 0}
+    for length, count, _ in problem["demands"]:
+        width = length + problem["kerf"]
+        choices = {
+            (*choice, n): used + n * width
+            for choice, used in choices.items()
+            for n in range(count + 1)
+            if used + n * width <= room
+        }
+    return set(choices)
+
+
+def full(problem, choices):
+    """Those to which no piece that is needed can be added."""
+    counts = [count for _, count, _ in problem["demands"]]
+    more = lambda c: (c[:d] + (c[d] + 1,) + c[d + 1 :] for d in range(len(c)) if c[d] < counts[d])
+    return [c for c in sorted(choices) if any(c) and not any(m in choices for m in more(c))]
+
+
+class Model:
+    """The least cost by HiGHS: how often each filling is cut, every demand covered."""
+
+    def __init__(self, problem, too_long):
+        self.costs, self.columns = [], []
+        for length, cost in problem["sticks"]:
+            usable = length - problem["trim"]
+            if usable <= 0:
+                continue
+            list_all = fillings if problem["pitch"] else counted
+            for choice in full(problem, list_all(problem, usable)):
+                self.costs.append(cost)
+                self.columns.append(choice)
+        self.counts = [0 if d in too_long else count for d, (_, count, _) in enumerate(problem["demands"])]
+
+    def solve(self, objective, cost_at_most=None):
+        h = highspy.Highs()
+        for name, value in (("output_flag", False), ("mip_rel_gap", 0.0), ("mip_abs_gap", 0.5), ("threads", 1)):
+            h.setOptionValue(name, value)
+        n = len(self.columns)
+        everything = np.arange(n, dtype=np.int32)
+        h.addVars(n, np.zeros(n), np.full(n, highspy.kHighsInf))
+        h.changeColsCost(n, everything, np.asarray(objective, dtype=float))
+        h.changeColsIntegrality(n, everything, np.array([highspy.HighsVarType.kInteger] * n))
+        matrix = np.array(self.columns)
+        for d, count in enumerate(self.counts):
+            holding = np.flatnonzero(matrix[:, d]).astype(np.int32)
+            if count:
+                h.addRow(count, highspy.kHighsInf, len(holding), holding, matrix[holding, d].astype(float))
+        if cost_at_most is not None:
+            h.addRow(0, cost_at_most, n, everything, np.asarray(self.costs, dtype=float))
+        h.run()
+        assert h.getModelStatus() == highspy.HighsModelStatus.kOptimal
+        return round(h.getInfo().objective_function_value)
+
+    def least_cost(self):
+        return self.solve(self.costs)
+
+    def fewest_sticks(self, cost):
+        return self.solve([1] * len(self.columns), cost_at_most=cost)
+
+
+def check_patterns(problem, answer):
+    """Every piece lies on its stick, a cut from its neighbours, its foot on the pitch; every demand is served exactly."""
+    served, cost = Counter(), 0
+    for pattern in answer["patterns"]:
+        length, price = problem["sticks"][pattern["stick"]]
+        assert pattern["cuts"] and pattern["times"] > 0
+        cost += price * pattern["times"]
+        free_from = 0
+        for demand, start, reversed_ in pattern["cuts"]:
+            piece, _, aligned = problem["demands"][demand]
+            assert start >= free_from, pattern
+            foot = start + piece if reversed_ else start
+            if aligned and problem["pitch"]:
+                assert foot % problem["pitch"] == 0, pattern
+            assert start + piece <= length - problem["trim"], pattern
+            free_from = start + piece + problem["kerf"]
+            served[demand] += pattern["times"]
+    assert cost == answer["cost"]
+    longest = max((s[0] for s in problem["sticks"]), default=0) - problem["trim"]
+    for d, (length, count, _) in enumerate(problem["demands"]):
+        assert (d in answer["too_long"]) == (length > longest)
+        assert served[d] == (0 if length > longest else count)
+
+
+def test_the_classic_instance_takes_73_sticks(answers):
+    check_patterns(CLASSIC, answers[0])
+    assert (answers[0]["cost"], answers[0]["bound"], answers[0]["proven"]) == (73, 73, True)
+
+
+def test_every_pattern_adds_up_and_serves_every_demand(answers):
+    for problem, answer in zip(INSTANCES, answers[1:], strict=True):
+        check_patterns(problem, answer)
+
+
+@pytest.mark.parametrize("aligned", [False, True], ids=["free", "aligned"])
+def test_costs_and_sticks_agree_with_an_exact_solver(answers, aligned):
+    compared = 0
+    for seed, (problem, answer) in enumerate(zip(INSTANCES, answers[1:], strict=True)):
+        if bool(problem["pitch"]) != aligned or len(answer["too_long"]) == len(problem["demands"]):
+            continue
+        model = Model(problem, answer["too_long"])
+        cost = model.least_cost()
+        assert (answer["cost"], answer["bound"], answer["proven"]) == (cost, cost, True), f"seed {seed}: {problem}"
+        sticks = sum(p["times"] for p in answer["patterns"])
+        assert sticks == model.fewest_sticks(cost), f"seed {seed}: {problem}"
+        compared += 1
+    assert compared >= (50 if aligned else 150), compared
