@@ -6,6 +6,8 @@ mod list;
 mod piece;
 mod stock;
 mod table;
+#[cfg(test)]
+mod tests;
 
 pub use list::{CutList, CutStick, Placed, cut_lists};
 pub use piece::{CutPiece, End};

@@ -1,0 +1,130 @@
+//! Cut lists worked on paper.
+
+use super::{CutList, End, cut_lists};
+use crate::catalog::{Form, Need, Supply};
+use crate::design::{Design, from_text};
+use crate::diagnostics::{Place, Verdict};
+use crate::takeoff::cutting::Proof;
+use crate::units::{Length, Money};
+use crate::{parts, plan};
+
+/// The bench of `tests/straight_run.rs` without its door and sink: 96 × 30 in, studs 31.4308 in.
+///
+/// Long panels: ends and 16, 32, 48, 64, 80: seven studs each. End panels, 22.4587 in long: ends and one at 16: three
+/// each. Twenty studs of 31-7/16 in = 503 sixteenths, all with a punch-out 12 in from the foot.
+const BENCH: &str = "
+project: {title: Bench}
+trade: {stud: 362S125-33, track: 362T125-33, stud_spacing: 16 in}
+levels: {counter: 36 in, base_gap: 2 in}
+runs: [{name: bench, length: 96 in, depth: 30 in}]
+counter: {thickness: 2 in}
+";
+
+fn stick(feet: f64, cents: i64) -> Supply {
+    Supply {
+        name: format!("stud {feet} ft"),
+        need: Need::Steel("362S125-33".to_owned()),
+        form: Form::Stick {
+            length: Length::inches(feet * 12.0),
+        },
+        size: None,
+        shop: "yard".to_owned(),
+        price: Some(Money::cents(cents)),
+        example: true,
+        place: Place::default(),
+    }
+}
+
+/// The bench with only these sticks for its studs.
+fn bench(sticks: &[Supply], aligned: bool) -> Design {
+    let mut design = from_text(BENCH).unwrap();
+    design.supplies = crate::catalog::Supplies::default();
+    for stick in sticks {
+        design.supplies.put(stick.clone());
+    }
+    design.buying.aligned = aligned;
+    design
+}
+
+/// The studs' list, with the ties taken out of it: only what the paper speaks of.
+fn studs(design: Design) -> CutList {
+    let plan = plan::lay_out(design).unwrap();
+    let mut assembly = parts::build(&plan);
+    assembly.parts.retain(|p| p.kind == parts::PartKind::Stud);
+    let mut findings = Vec::new();
+    let mut lists = cut_lists(&plan.design, &assembly, &mut findings);
+    assert!(findings.is_empty() && lists.len() == 1, "{findings:?}");
+    lists.remove(0)
+}
+
+#[test]
+fn feet_stand_on_the_punch_out_grid() {
+    // 8 ft is 1536 steps, the grid 384. Three studs end to end are 1509, but their feet must lie on 0, 384, 768, 1152 or
+    // 1536: [0, 503] and one of [649, 1152] or [1033, 1536] is all: two a stick, ten sticks; as they fall three, seven.
+    let aligned = studs(bench(&[stick(8.0, 1000)], true));
+    assert_eq!(aligned.pieces.len(), 20);
+    assert!(aligned.pieces.iter().all(|p| p.length == 503 && p.aligned));
+    assert_eq!((aligned.sticks.len(), aligned.proof), (10, Proof::Proven));
+    let free = studs(bench(&[stick(8.0, 1000)], false));
+    assert_eq!((free.sticks.len(), free.proof), (7, Proof::Proven));
+}
+
+#[test]
+fn the_length_that_costs_least_for_all_is_bought() {
+    // 12 ft is six pitches: [0, 503], [649, 1152], [1152, 1655], [1801, 2304]: four a stick, five sticks. At 15.00 they
+    // are 75.00; two from each of ten 8 ft sticks at 8.00 would be 80.00. At 17.00 the ten short ones are less.
+    let list = studs(bench(&[stick(8.0, 800), stick(12.0, 1500)], true));
+    assert_eq!((list.counts.clone(), list.cost), (vec![0, 5], 7500));
+    assert_eq!(list.money(), Some(Money::cents(7500)));
+    let list = studs(bench(&[stick(8.0, 800), stick(12.0, 1700)], true));
+    assert_eq!((list.counts, list.cost), (vec![10, 0], 8000));
+}
+
+#[test]
+fn a_stick_that_is_too_short_is_said_and_the_rest_is_cut() {
+    let mut design = bench(&[stick(2.0, 300)], true);
+    design.buying.aligned = false;
+    let plan = plan::lay_out(design).unwrap();
+    let assembly = parts::build(&plan);
+    let mut findings = Vec::new();
+    let lists = cut_lists(&plan.design, &assembly, &mut findings);
+    let studs = lists.iter().find(|l| l.section == "362S125-33").unwrap();
+    assert!(studs.too_long.len() >= 20 && studs.sticks.is_empty());
+    let tracks = lists.iter().find(|l| l.section == "362T125-33").unwrap();
+    assert!(tracks.too_long.is_empty() && !tracks.sticks.is_empty());
+    assert_eq!(findings.len(), 1);
+    assert_eq!(
+        (findings[0].code, findings[0].verdict),
+        ("piece-long", Verdict::Fail)
+    );
+    assert_eq!(findings[0].place.key, "runs[1].length");
+}
+
+#[test]
+fn a_long_channel_is_joined_of_segments_that_add_up() {
+    // 96 in of frame, 1/2 in board and 1/4 in base coat at each end, and the lip: more than one 8 ft stick; the second
+    // segment is not a sliver.
+    let mut design = bench(&[], true);
+    design.supplies.put(Supply {
+        need: Need::BaseChannel,
+        ..stick(8.0, 500)
+    });
+    let plan = plan::lay_out(design).unwrap();
+    let assembly = parts::build(&plan);
+    let lists = cut_lists(&plan.design, &assembly, &mut Vec::new());
+    let channel = lists.iter().find(|l| l.need == Need::BaseChannel).unwrap();
+    let notation = plan.design.project.units;
+    for (number, part) in assembly.parts.iter().enumerate() {
+        let of_part: Vec<_> = channel.pieces.iter().filter(|p| p.part == number).collect();
+        let Some(first) = of_part.first() else {
+            continue;
+        };
+        let sum: u32 = of_part.iter().map(|p| p.length).sum();
+        assert_eq!(i64::from(sum), notation.steps(part.length));
+        assert!(of_part.iter().all(|p| p.length >= 188), "a sliver");
+        assert_eq!(first.ends[0], End::Mitre);
+        assert_eq!(of_part[of_part.len() - 1].ends[1], End::Mitre);
+        assert_eq!(of_part.len() > 1, part.length > Length::inches(96.0));
+    }
+    assert!(channel.pieces.iter().any(|p| p.segment == Some((2, 2))));
+}
