@@ -1,11 +1,13 @@
 //! Trade data: what steel, boards and papers there are. The data files stand in `params/trade`.
 
+pub mod density;
 mod need;
 mod paper;
 mod punch_outs;
 mod steel;
 mod supply;
 
+pub use density::Density;
 pub use need::Need;
 pub use paper::{Paper, PaperKind};
 pub use punch_outs::{PUNCH_OUTS, PunchOuts};

@@ -6,6 +6,7 @@
 mod bend;
 mod bounds;
 mod brep;
+mod clip;
 mod difference;
 mod extrusion;
 mod faceted;

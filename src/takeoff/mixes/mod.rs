@@ -1,0 +1,1 @@
+//! Mixes: what comes in bags.

@@ -1,0 +1,164 @@
+//! Reinforcing mesh and its standoffs by run.
+
+use super::share::shares;
+use super::tally::{At, Tally, area, count};
+use crate::catalog::{Form, Need};
+use crate::geometry::{Bounds2, Outline, Region};
+use crate::plan::Plan;
+
+/// The mesh stands so far inside every edge and cutout, millimetres: 1-1/2 in, or half of a thinner slab (common
+/// practice).
+const COVER: f64 = 38.1;
+/// The squares of the mesh, millimetres: 6 in (common practice).
+const SQUARE: f64 = 152.4;
+/// What a lap is longer than a square, millimetres: 2 in (common practice).
+const BEYOND: f64 = 50.8;
+/// A sheet where none is in the supplies, millimetres: 84 × 42 in (common practice).
+const SHEET: (f64, f64) = (2133.6, 1066.8);
+/// Standoffs are no farther apart, millimetres: 24 in (common practice).
+const STANDOFF: f64 = 609.6;
+
+/// Mesh with its laps, then standoffs.
+pub(super) fn reckon(tally: &mut Tally) {
+    let plan = tally.plan;
+    let cover = COVER.min(plan.counter.slab.thickness / 2.0);
+    let field = field(plan, cover);
+    let lap = SQUARE + BEYOND;
+    let bounds = shares(plan);
+    let sheet = sheet(plan);
+    for (run, own) in bounds.iter().enumerate() {
+        let net: f64 = field.iter().map(|r| r.area_within(own)).sum();
+        let (laps, count) = laps(own, cover, sheet, lap, run + 1 < bounds.len());
+        let reckoned = format!(
+            "slab less {} at edges and cutouts, and {count} laps of {}",
+            tally.spell(cover),
+            tally.spell(lap)
+        );
+        let whole = area(if net > 0.0 { net + laps } else { 0.0 });
+        tally.add(
+            Some(Need::ReinforcingMesh),
+            "reinforcing mesh",
+            At::run(run),
+            whole,
+            reckoned,
+        );
+    }
+    for (run, own) in bounds.iter().enumerate() {
+        let found = standoffs(&field, own, cover);
+        let reckoned = format!("a grid of {} at most over the mesh", tally.spell(STANDOFF));
+        tally.add(
+            Some(Need::Standoff),
+            "standoff",
+            At::run(run),
+            count(found),
+            reckoned,
+        );
+    }
+}
+
+/// Where mesh lies: the slab less a strip along each side and round each cutout, cut straight.
+fn field(plan: &Plan, cover: f64) -> Vec<Region> {
+    let counter = &plan.counter;
+    let whole = Outline::polygon(&counter.outline.flatten(0.1));
+    let strips = counter.sides.iter().map(|s| {
+        let (low, high) = (s.start.inf(&s.end), s.start.sup(&s.end));
+        let (low, high) = (low.coords.add_scalar(-cover), high.coords.add_scalar(cover));
+        Outline::rectangle(low.x, low.y, high.x, high.y)
+    });
+    let holes = counter.slab.cutouts.iter().map(|hole| {
+        let b = hole.bounds();
+        Outline::rectangle(
+            b.low.x - cover,
+            b.low.y - cover,
+            b.high.x + cover,
+            b.high.y + cover,
+        )
+    });
+    Region::solid(whole).minus(&strips.chain(holes).collect::<Vec<_>>())
+}
+
+/// Length and width of the first mesh sheet in the supplies, or the usual one.
+fn sheet(plan: &Plan) -> (f64, f64) {
+    let mut sizes = plan
+        .design
+        .supplies
+        .of(&Need::ReinforcingMesh)
+        .filter_map(|s| match s.form {
+            Form::Sheet { length, width, .. } => Some((length.mm(), width.mm())),
+            _ => None,
+        });
+    sizes.next().unwrap_or(SHEET)
+}
+
+/// The area that overlaps where sheets lie along a run, and how many laps that is; the lap onto the next run is among
+/// them.
+fn laps(own: &Bounds2, cover: f64, sheet: (f64, f64), lap: f64, goes_on: bool) -> (f64, usize) {
+    let long = own.width().max(own.height()) - 2.0 * cover;
+    let deep = own.width().min(own.height()) - 2.0 * cover;
+    let more = |room: f64, sheet: f64| {
+        if sheet > lap + 1.0 && room > sheet {
+            ((room - sheet) / (sheet - lap) - 1e-9).ceil()
+        } else {
+            0.0
+        }
+    };
+    let onto_next = f64::from(u8::from(goes_on));
+    let (across, along) = (more(long, sheet.0) + onto_next, more(deep, sheet.1));
+    (
+        across * lap * deep.max(0.0) + along * lap * long.max(0.0),
+        (across + along) as usize,
+    )
+}
+
+/// The points of an even grid over a run's share that lie on mesh.
+fn standoffs(field: &[Region], own: &Bounds2, cover: f64) -> usize {
+    let line = |low: f64, high: f64| -> Vec<f64> {
+        // A hair inside, so that the outer points are on the mesh.
+        let (low, high) = (low + cover + 0.01, high - cover - 0.01);
+        let gaps = ((high - low) / STANDOFF - 1e-9).ceil().max(1.0);
+        (0..=gaps as usize)
+            .map(|i| low + (high - low) * i as f64 / gaps)
+            .collect()
+    };
+    let rows = line(own.low.y, own.high.y);
+    let on_mesh = |x: f64, y: f64| {
+        field.iter().any(|r| {
+            let stretches = super::coverage::stretches(r, 0, y);
+            stretches.iter().any(|s| s.0 <= x && x <= s.1)
+        })
+    };
+    line(own.low.x, own.high.x)
+        .iter()
+        .map(|x| rows.iter().filter(|y| on_mesh(*x, **y)).count())
+        .sum()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::Point2;
+
+    #[test]
+    fn laps_are_those_worked_on_paper() {
+        // 120 × 30 in with 1 in of cover: 118 × 28; sheets of 84 × 42 and laps of 8: 84 + 76 reach, so one lap of 8 × 28.
+        let inches = 25.4;
+        let own = Bounds2 {
+            low: Point2::origin(),
+            high: Point2::new(120.0 * inches, 30.0 * inches),
+        };
+        let sheet = (84.0 * inches, 42.0 * inches);
+        let (found, count) = laps(&own, inches, sheet, 8.0 * inches, false);
+        assert_eq!(count, 1);
+        assert!((found - 224.0 * inches * inches).abs() < 1e-6);
+        // On sheets 24 wide a second row laps 8 × 118 more: 24 + 16 reach 28.
+        let (found, count) = laps(
+            &own,
+            inches,
+            (84.0 * inches, 24.0 * inches),
+            8.0 * inches,
+            false,
+        );
+        assert_eq!(count, 2);
+        assert!((found - (224.0 + 944.0) * inches * inches).abs() < 1e-6);
+    }
+}
