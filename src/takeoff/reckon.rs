@@ -2,7 +2,7 @@
 
 use super::cut_list::{CutList, cut_lists};
 use super::order::{Order, by_amount, order, sticks};
-use super::{Quantity, cut_list};
+use super::{Quantity, cut_list, quantities};
 use crate::diagnostics::Finding;
 use crate::parts::Assembly;
 use crate::plan::Plan;
@@ -25,7 +25,7 @@ pub struct Takeoff {
 pub fn reckon(plan: &Plan, assembly: &Assembly) -> Takeoff {
     let design = &plan.design;
     let mut findings = Vec::new();
-    let quantities = Vec::new();
+    let quantities = quantities::quantities(plan, assembly);
     let cut_lists = cut_lists(design, assembly, &mut findings);
     let mut purchases: Vec<_> = cut_lists.iter().flat_map(|l| sticks(design, l)).collect();
     purchases.extend(by_amount(design, &quantities));
@@ -40,6 +40,7 @@ pub fn reckon(plan: &Plan, assembly: &Assembly) -> Takeoff {
 /// The takeoff as tables, in the order they are printed.
 pub fn tables(plan: &Plan, takeoff: &Takeoff) -> Vec<Table> {
     vec![
+        quantities::table(plan, &takeoff.quantities),
         cut_list::summary(plan, &takeoff.cut_lists),
         cut_list::table(plan, &takeoff.cut_lists),
         super::order::table(&takeoff.order),
