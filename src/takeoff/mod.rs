@@ -10,6 +10,7 @@ pub mod order;
 pub mod quantities;
 mod quantity;
 mod reckon;
+pub mod sheets;
 mod suits;
 mod whereabouts;
 

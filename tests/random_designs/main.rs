@@ -6,6 +6,7 @@ mod counter;
 mod cuts;
 mod draw;
 mod overlap;
+mod sheets;
 mod steel;
 
 use islandwright::design;

@@ -12,4 +12,5 @@ mod tests;
 pub use list::{CutList, CutStick, Placed, cut_lists};
 pub use piece::{CutPiece, End};
 pub use stock::StockStick;
+pub(super) use stock::{steps_down, steps_up};
 pub(super) use table::{summary, table};

@@ -72,11 +72,11 @@ fn common(notation: Notation, need: &Need) -> Vec<StockStick> {
     lengths.into_iter().map(stick).collect()
 }
 
-fn steps_down(notation: Notation, length: Length) -> u32 {
+pub(in crate::takeoff) fn steps_down(notation: Notation, length: Length) -> u32 {
     (length / notation.step() + 1e-6).floor().clamp(0.0, 1.0e9) as u32
 }
 
 /// A length in whole steps, rounded up.
-pub(super) fn steps_up(notation: Notation, length: Length) -> u32 {
+pub(in crate::takeoff) fn steps_up(notation: Notation, length: Length) -> u32 {
     (length / notation.step() - 1e-6).ceil().clamp(0.0, 1.0e9) as u32
 }

@@ -1,0 +1,22 @@
+//! Sheet layouts: every board, the substrate and the plywood of the forms on a sheet, and the sheets that cost least.
+//!
+//! Sides are whole steps, a sixteenth of an inch or a millimetre: pieces rounded up, sheets rounded down. Along a sheet,
+//! and for pieces that may not be turned along the piece, runs the grain.
+
+mod boards;
+mod forms;
+mod joints;
+mod layout;
+mod list;
+mod piece;
+mod stock;
+mod substrate;
+mod zones;
+
+#[cfg(test)]
+mod tests;
+
+pub use layout::{Offcut, OnSheet, SheetLayout};
+pub use list::{SheetList, sheet_lists};
+pub use piece::SheetPiece;
+pub use stock::StockSheet;

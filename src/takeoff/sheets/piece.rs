@@ -1,0 +1,135 @@
+//! What is cut from sheets.
+
+use crate::geometry::{Outline, Region};
+use crate::parts::{Part, PartKind};
+use crate::takeoff::cut_list::steps_up;
+use crate::units::{Length, Notation};
+
+/// One rectangle to cut: a part, one of its layers, or a segment of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetPiece {
+    /// Number of its part in the assembly.
+    pub part: usize,
+    /// The part's mark; pieces of the substrate are numbered.
+    pub mark: String,
+    /// What it is.
+    pub kind: PartKind,
+    /// Number of its run; `None` when it spans several.
+    pub run: Option<usize>,
+    /// Number of its face, where it belongs to one.
+    pub face: Option<usize>,
+    /// Its side along the grain, in steps.
+    pub length: u32,
+    /// Its side across the grain, in steps.
+    pub width: u32,
+    /// Whether it may lie turned on the sheet.
+    pub may_turn: bool,
+    /// Which layer of how many, from 1; `None` for what is one sheet thick.
+    pub layer: Option<(u32, u32)>,
+    /// Which segment of how many, from 1, butted end to end; `None` for a part in one piece.
+    pub segment: Option<(u32, u32)>,
+    /// What is done to it after it is cut; empty for nothing.
+    pub note: String,
+    /// Its shape in the plan of the island, millimetres, for pieces of the substrate.
+    pub region: Option<Region>,
+}
+
+/// A segment is at least this long where that can be had, millimetres (common practice).
+const LEAST_SEGMENT: f64 = 300.0;
+
+impl SheetPiece {
+    /// A piece of a part by its sides in millimetres.
+    pub(super) fn of(
+        notation: Notation,
+        (number, part): (usize, &Part),
+        (length, width): (f64, f64),
+    ) -> Self {
+        let steps = |mm: f64| steps_up(notation, Length::millimetres(mm)).max(1);
+        Self {
+            part: number,
+            mark: part.mark.clone(),
+            kind: part.kind,
+            run: part.run,
+            face: part.face,
+            length: steps(length),
+            width: steps(width),
+            may_turn: true,
+            layer: None,
+            segment: None,
+            note: String::new(),
+            region: None,
+        }
+    }
+
+    /// Its mark with its layer and segment: `F-03 layer 1/2, 1 of 2`; unique on the list.
+    pub fn name(&self) -> String {
+        let mut name = self.mark.clone();
+        if let Some((number, count)) = self.layer {
+            name = format!("{name} layer {number}/{count}");
+        }
+        if let Some((number, count)) = self.segment {
+            let comma = if self.layer.is_some() { "," } else { "" };
+            name = format!("{name}{comma} {number} of {count}");
+        }
+        name
+    }
+
+    /// The same once for each of so many layers.
+    pub(super) fn layers(self, count: u32) -> Vec<Self> {
+        if count < 2 {
+            return vec![self];
+        }
+        (1..=count)
+            .map(|number| Self {
+                layer: Some((number, count)),
+                ..self.clone()
+            })
+            .collect()
+    }
+
+    /// The same in segments no longer than `longest`; their lengths add up to its own. Every other layer begins with
+    /// the last, so that the joints of two layers do not meet.
+    pub(super) fn segments(self, notation: Notation, longest: u32) -> Vec<Self> {
+        if longest == 0 || self.length <= longest {
+            return vec![self];
+        }
+        let least = steps_up(notation, Length::millimetres(LEAST_SEGMENT));
+        let count = self.length.div_ceil(longest);
+        let last = self.length - longest * (count - 1);
+        let short = least.saturating_sub(last).min(longest / 2);
+        let even = self.layer.is_some_and(|(number, _)| number % 2 == 0);
+        let left = |number: u32| if even { number - 1 } else { count - number };
+        let comma = if self.note.is_empty() { "" } else { "; " };
+        let note = format!("{}{comma}butt the segments over a cleat", self.note);
+        (1..=count)
+            .map(|number| Self {
+                length: match left(number) {
+                    0 => last + short,
+                    1 => longest - short,
+                    _ => longest,
+                },
+                segment: Some((number, count)),
+                note: note.clone(),
+                ..self.clone()
+            })
+            .collect()
+    }
+}
+
+/// Whether a line is a rectangle along the axes, to a square millimetre.
+pub(super) fn is_rectangle(outline: &Outline) -> bool {
+    let bounds = outline.bounds();
+    bounds.width() * bounds.height() - outline.area() < 1.0
+}
+
+/// What is cut out of a sheet once its rectangle is cut.
+pub(super) fn cut_outs(region: &Region) -> String {
+    let notch = (!is_rectangle(&region.outer)).then_some("trim to its outline");
+    let holes = match region.holes.len() {
+        0 => None,
+        1 => Some("cut the opening in place"),
+        _ => Some("cut the openings in place"),
+    };
+    let notes: Vec<_> = notch.into_iter().chain(holes).collect();
+    notes.join("; ")
+}
