@@ -123,6 +123,11 @@ fn check_built(plan: &Plan, text: &str) -> Result<(), TestCaseError> {
         text,
     )?;
     check_none("faults of sheets", &sheet_faults(plan, &assembly), text)?;
+    check_none(
+        "faults of sheet lists",
+        &sheets::faults(plan, &assembly, &surfaces),
+        text,
+    )?;
     let takeoff = islandwright::takeoff::reckon(plan, &assembly);
     check_none(
         "faults of the cut list",
