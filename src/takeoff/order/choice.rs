@@ -4,7 +4,7 @@ use crate::catalog::{Form, Gives, Supply};
 use crate::takeoff::Amount;
 
 /// How many units of a supply serve an amount, exact; `None` when it is not sold in such a unit.
-pub(super) fn units(form: &Form, amount: Amount) -> Option<f64> {
+pub(in crate::takeoff) fn units(form: &Form, amount: Amount) -> Option<f64> {
     let units = match (form, amount) {
         (Form::Stick { length } | Form::Roll { length, .. }, Amount::Length(needed)) => {
             needed / *length
@@ -36,7 +36,7 @@ pub(super) fn units(form: &Form, amount: Amount) -> Option<f64> {
 }
 
 /// Whole units: what is a hair above a whole number only by rounding counts as it.
-pub(super) fn whole(units: f64) -> u32 {
+pub(in crate::takeoff) fn whole(units: f64) -> u32 {
     (units - 1e-9).ceil().clamp(0.0, f64::from(u32::MAX)) as u32
 }
 

@@ -7,6 +7,7 @@ mod list;
 mod share;
 mod table;
 
+pub(super) use choice::{units, whole};
 pub(super) use from_takeoff::{by_amount, sticks};
 pub use line::Purchase;
 pub use list::{Order, order};

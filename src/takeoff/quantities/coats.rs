@@ -38,17 +38,16 @@ fn layer(tally: &mut Tally, index: usize, face: &Face, kind: PartKind, need: Nee
     let pieces: Vec<_> = tally.on_face(kind, index).collect();
     let whole: f64 = pieces.iter().map(|p| tally.area(p)).sum();
     let height = tally.plan.levels.frame_top - tally.plan.levels.frame_bottom;
+    let holes = match face.openings.len() {
+        0 => String::new(),
+        n => format!(" less {}", many(n, "opening")),
+    };
     let reckoned = format!(
-        "frame face {} × {} less {}, from {} with {} laps at the corners",
+        "frame face {} × {}{holes}: exact areas of {}, laps at the corners in{}",
         tally.spell(face.length),
         tally.spell(height),
-        many(face.openings.len(), "opening"),
         many(pieces.len(), "piece"),
-        if kind == PartKind::Board {
-            "gaps and"
-        } else {
-            "the"
-        },
+        beside(kind)
     );
     let at = tally.at_face(index);
     tally.add(Some(need.clone()), kind.name(), at, area(whole), reckoned);
@@ -58,5 +57,14 @@ fn layer(tally: &mut Tally, index: usize, face: &Face, kind: PartKind, need: Nee
         let item = format!("{}, mixed", kind.name());
         let reckoned = format!("that area, {thickness} thick");
         tally.add(Some(need), &item, at, volume(filled), reckoned);
+    }
+}
+
+/// What else makes a layer's area differ from the face's.
+fn beside(kind: PartKind) -> &'static str {
+    match kind {
+        PartKind::Board => ", gaps out",
+        PartKind::FinishCoat => ", the channel's lip and the tile band out",
+        _ => "",
     }
 }

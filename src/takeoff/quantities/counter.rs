@@ -2,7 +2,7 @@
 
 use super::rim::outline;
 use super::share::{length_within, shares};
-use super::tally::{At, Tally, area, many};
+use super::tally::{At, Tally, area};
 use crate::catalog::Need;
 use crate::geometry::SlabEdge;
 use crate::parts::PartKind;
@@ -14,17 +14,13 @@ const SEALER_COATS: usize = 2;
 /// Substrate by run, then sealer by run for the counter and by face for the finish coat.
 pub(super) fn reckon(tally: &mut Tally) {
     let plan = tally.plan;
-    let cutouts = plan.counter.substrate.holes.len();
     for (run, bounds) in shares(plan).iter().enumerate() {
         tally.add(
             Some(Need::Substrate),
             "substrate",
             At::run(run),
             area(plan.counter.substrate.area_within(bounds)),
-            format!(
-                "its share of the sheet under the slab, inside the turndown, less {} and notches",
-                many(cutouts, "cutout")
-            ),
+            "its share of the sheet under the slab, inside the turndown, cutouts and notches out",
         );
     }
     sealer(tally);

@@ -1,9 +1,11 @@
 //! Steel and sleepers by length, shims.
 
 use super::row::points;
-use super::tally::{At, Tally, count, length, many};
+use super::tally::{At, Tally, count, length, many, mass};
 use crate::catalog::Need;
+use crate::catalog::density::STEEL;
 use crate::parts::{Part, PartKind};
+use crate::units::Volume;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Shims stand no farther apart, common practice: 24 in.
@@ -24,6 +26,11 @@ pub(super) fn reckon(tally: &mut Tally) {
             let reckoned = format!("{}, cut lengths", kinds(&own));
             let need = Need::Steel(section.to_owned());
             tally.add(Some(need), section, At::run(run), length(whole), reckoned);
+            let volume = own.iter().map(|p| tally.volume(p)).sum();
+            let weight = mass(STEEL.of(Volume::cubic_millimetres(volume)));
+            let reckoned = format!("{}, exact volume × {}", kinds(&own), STEEL.said);
+            let item = format!("{section}, weight");
+            tally.add(None, &item, At::run(run), weight, reckoned);
         }
     }
     sleepers(tally);

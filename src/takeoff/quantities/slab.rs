@@ -34,9 +34,8 @@ pub(super) fn reckon(tally: &mut Tally) {
         };
         let flat = Amount::Area(Area::square_millimetres(share.area)).spell(tally.units());
         let thick = tally.spell(tally.plan.counter.slab.thickness);
-        let reckoned = format!(
-            "its share of the solid: {flat} without cutouts × {thick}, {sign} {edge} {rim}"
-        );
+        let reckoned =
+            format!("its share of the solid: {flat}, cutouts out, × {thick}, {sign} {edge} {rim}");
         let at = At::run(run);
         tally.add(
             Some(Need::Concrete),
