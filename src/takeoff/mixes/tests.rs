@@ -62,7 +62,9 @@ fn slab() -> Vec<Quantity> {
 fn with(supplies: Vec<Supply>) -> Design {
     let mut design = design(vec![run("cook", 2000.0, None, &[])]);
     design.runs.push(run("bar", 2000.0, None, &[]));
-    supplies.into_iter().for_each(|s| design.supplies.put(s));
+    for supply in supplies {
+        design.supplies.put(supply);
+    }
     design
 }
 
