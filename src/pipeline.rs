@@ -1,5 +1,9 @@
 //! The stages composed: from the text of a parameter file to the files that are written. No domain logic here.
 
+mod takeoff;
+
+pub use takeoff::{Reckoned, reckon};
+
 use crate::design::{self, Design};
 use crate::diagnostics::{Finding, Place, in_order};
 use crate::drawing::{self, Sheet, template};
@@ -24,17 +28,20 @@ pub enum Stage {
     Drawings,
     /// The counter template.
     Template,
+    /// Quantities, cut lists and what to buy.
+    Takeoff,
 }
 
 impl Stage {
     /// All stages in order.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Read,
         Self::Plan,
         Self::Parts,
         Self::Models,
         Self::Drawings,
         Self::Template,
+        Self::Takeoff,
     ];
 
     /// Its name.
@@ -46,6 +53,7 @@ impl Stage {
             Self::Models => "models",
             Self::Drawings => "drawings",
             Self::Template => "template",
+            Self::Takeoff => "takeoff",
         }
     }
 }
@@ -59,11 +67,13 @@ pub enum Output {
     Drawings,
     /// The full-size counter template.
     Template,
+    /// Quantities, cut lists, what to buy, workshop sheets and labels.
+    Takeoff,
 }
 
 impl Output {
     /// All outputs.
-    pub const ALL: [Self; 3] = [Self::Models, Self::Drawings, Self::Template];
+    pub const ALL: [Self; 4] = [Self::Models, Self::Drawings, Self::Template, Self::Takeoff];
 }
 
 /// How to build.
@@ -166,6 +176,12 @@ pub fn build(
     if options.outputs.contains(&Output::Template) {
         begins(Stage::Template);
         built.groups.push(template(&plan)?);
+    }
+    if options.outputs.contains(&Output::Takeoff) {
+        begins(Stage::Takeoff);
+        let reckoned = crate::takeoff::reckon(&plan, &assembly);
+        built.groups.push(takeoff::outputs(&plan, &reckoned)?);
+        built.findings = takeoff::findings(&plan, &reckoned);
     }
     Ok(built)
 }

@@ -17,6 +17,8 @@ Examples:
   islandwright new kitchen.yaml --shape corner     write a starter file
   islandwright check kitchen.yaml                  say what is wrong with it
   islandwright build kitchen.yaml                  build everything into out/kitchen/
+  islandwright takeoff kitchen.yaml                what to cut and to buy, on the terminal
+  islandwright compare kitchen.yaml longer.yaml    what another design needs more or less of
 
 The program computes; it does not license. Structure, gas, electricity, dust, wet cement and lifting can hurt people: \
 the local code, the appliances' own instructions and licensed trades decide.")]
@@ -30,6 +32,8 @@ pub(super) enum Command {
     New(NewArgs),
     Check(CheckArgs),
     Build(BuildArgs),
+    Takeoff(TakeoffArgs),
+    Compare(CompareArgs),
     Schema(SchemaArgs),
     Completions(CompletionsArgs),
 }
@@ -94,6 +98,48 @@ pub(super) struct BuildArgs {
     pub(super) timings: bool,
 }
 
+/// Print quantities, cut lists and what to buy
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Findings go to standard error. As CSV, each table begins with a line that names it, and an empty line parts it from the \
+next; with --table there is nothing but that table.
+
+Exit code: 0 nothing wrong or cautions only, 1 a check fails, 2 the file cannot be used.
+
+Examples:
+  islandwright takeoff kitchen.yaml
+  islandwright takeoff kitchen.yaml --table cut-list
+  islandwright takeoff kitchen.yaml --table order --format csv > order.csv")]
+pub(super) struct TakeoffArgs {
+    /// The parameter file
+    pub(super) file: PathBuf,
+    /// How the tables are printed
+    #[arg(long, value_enum, default_value = "table")]
+    pub(super) format: Tabular,
+    /// Print only this table, by its name
+    #[arg(long, value_name = "NAME")]
+    pub(super) table: Option<String>,
+}
+
+/// Print what differs between two designs in quantities, weight, money and findings, one line each
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Exit code: 0 nothing wrong with either or cautions only, 1 a check of one of them fails, 2 one of them cannot be used. \
+Whether they differ does not change it.
+
+Examples:
+  islandwright compare kitchen.yaml kitchen-longer.yaml
+  islandwright compare kitchen.yaml kitchen-longer.yaml --format json")]
+pub(super) struct CompareArgs {
+    /// The first parameter file
+    pub(super) first: PathBuf,
+    /// The second one, which the changes lead to
+    pub(super) second: PathBuf,
+    /// How the differences are printed
+    #[arg(long, value_enum, default_value = "table")]
+    pub(super) format: Lines,
+}
+
 /// Print the JSON Schema of the parameter file, for editors that complete and check it
 #[derive(Debug, Args)]
 #[command(after_help = "\
@@ -146,6 +192,24 @@ pub(super) enum Format {
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Tabular {
+    /// For people
+    Table,
+    /// For spreadsheets
+    Csv,
+    /// For programs
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Lines {
+    /// For people
+    Table,
+    /// For programs
+    Json,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(super) enum Described {
     /// JSON Schema
     Json,
@@ -161,6 +225,8 @@ pub(super) enum Only {
     Drawings,
     /// The full-size counter template
     Template,
+    /// What to cut and to buy, workshop sheets and labels
+    Takeoff,
 }
 
 impl Only {
@@ -169,6 +235,7 @@ impl Only {
             Self::Models => Output::Models,
             Self::Drawings => Output::Drawings,
             Self::Template => Output::Template,
+            Self::Takeoff => Output::Takeoff,
         }
     }
 }

@@ -7,7 +7,6 @@ use super::progress::Progress;
 use super::{console, input, summary};
 use crate::diagnostics::{Finding, Verdict};
 use crate::pipeline::{self, Options};
-use crate::write::findings_text;
 
 pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     let input = input::read(&args.file)?;
@@ -25,7 +24,7 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
         Ok(built) => built,
         Err(findings) => {
             progress.finish();
-            say(&input, &findings);
+            input.say(&findings);
             return Ok(Outcome::of(&findings));
         }
     };
@@ -40,15 +39,10 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
         .filter(|f| f.verdict > Verdict::NotChecked)
         .cloned()
         .collect();
-    say(&input, &notable);
+    input.say(&notable);
     console::out(&summary::table(folder.path(), &built.groups));
     if args.timings {
         console::err(&summary::timings(&timings));
     }
     Ok(Outcome::of(&built.findings))
-}
-
-fn say(input: &input::Input, findings: &[Finding]) {
-    let coloured = console::colours(&std::io::stderr());
-    console::err(&findings_text(&input.path, &input.text, findings, coloured));
 }

@@ -27,3 +27,8 @@ pub(super) fn trouble(trouble: &Trouble) {
 pub(super) fn colours(stream: &impl IsTerminal) -> bool {
     stream.is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
 }
+
+/// How many characters a line of standard output holds; `None` when it is no terminal.
+pub(super) fn width() -> Option<u16> {
+    terminal_size::terminal_size_of(std::io::stdout()).map(|(width, _)| width.0)
+}

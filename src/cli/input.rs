@@ -1,6 +1,9 @@
 //! Reading the parameter file from the disk.
 
+use super::console;
 use super::outcome::Trouble;
+use crate::diagnostics::Finding;
+use crate::write::findings_text;
 use std::fs::File;
 use std::io::Read;
 use std::path::Path;
@@ -18,6 +21,14 @@ pub(super) struct Input {
     pub(super) stem: String,
     /// Its text.
     pub(super) text: String,
+}
+
+impl Input {
+    /// Says on standard error what was found about it.
+    pub(super) fn say(&self, findings: &[Finding]) {
+        let coloured = console::colours(&std::io::stderr());
+        console::err(&findings_text(&self.path, &self.text, findings, coloured));
+    }
 }
 
 /// Reads the file, or says why it cannot be read.

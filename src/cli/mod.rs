@@ -6,6 +6,7 @@
 mod args;
 mod build;
 mod check;
+mod compare;
 mod completions;
 mod console;
 mod folder;
@@ -17,5 +18,6 @@ mod progress;
 mod run;
 mod schema;
 mod summary;
+mod takeoff;
 
 pub use run::main;

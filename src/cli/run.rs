@@ -2,7 +2,7 @@
 
 use super::args::{Cli, Command};
 use super::outcome::{Outcome, Trouble};
-use super::{build, check, completions, console, new, schema};
+use super::{build, check, compare, completions, console, new, schema, takeoff};
 use clap::Parser;
 use std::process::ExitCode;
 
@@ -33,6 +33,8 @@ fn command(command: &Command) -> Result<Outcome, Trouble> {
         Command::New(args) => new::run(args),
         Command::Check(args) => check::run(args),
         Command::Build(args) => build::run(args),
+        Command::Takeoff(args) => takeoff::run(args),
+        Command::Compare(args) => compare::run(args),
         Command::Schema(args) => schema::run(args),
         Command::Completions(args) => Ok(completions::run(args)),
     }

@@ -2,6 +2,7 @@
 
 use super::{Amount, Takeoff};
 use crate::catalog::Need;
+use crate::diagnostics::Verdict;
 use crate::plan::Plan;
 use crate::table::{Cell, Column, Table};
 use crate::units::{Money, Notation};
@@ -19,7 +20,7 @@ type Key = (u8, String);
 
 const GROUPS: [&str; 4] = ["quantity", "weight", "to buy", "money"];
 
-/// Quantities, weights, purchases and money that differ between two designs, a row each; no rows when nothing does.
+/// Quantities, weights, purchases, money and findings that differ between two designs, a row each; no rows when nothing does.
 ///
 /// Amounts are spelt in the units of the first design.
 pub fn differences(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Table {
@@ -29,6 +30,7 @@ pub fn differences(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Table
     let rows = keys
         .into_iter()
         .filter_map(|key| row(notation, key, before.get(key), after.get(key)));
+    let rows = rows.chain(finding_rows(first, second));
     Table {
         name: "differences".to_owned(),
         title: "What differs".to_owned(),
@@ -37,6 +39,33 @@ pub fn differences(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Table
             .to_vec(),
         rows: rows.collect(),
     }
+}
+
+/// What is said of only one of the two; a finding is the same wherever it stands in its file.
+fn finding_rows(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Vec<Vec<Cell>> {
+    let said = |(plan, takeoff): (&Plan, &Takeoff)| -> BTreeMap<(&'static str, String), Verdict> {
+        let all = plan.design.findings.iter().chain(&takeoff.findings);
+        all.map(|f| ((f.code, f.found.clone()), f.verdict))
+            .collect()
+    };
+    let (before, after) = (said(first), said(second));
+    let keys: BTreeSet<_> = before.keys().chain(after.keys()).collect();
+    let word = |verdict: Option<&Verdict>| verdict.map_or("none", |v| v.word());
+    let rows = keys.into_iter().filter_map(|key| {
+        let (first, second) = (before.get(key), after.get(key));
+        let change = match (first, second) {
+            (None, _) => "new",
+            (_, None) => "gone",
+            (Some(a), Some(b)) if a == b => return None,
+            _ => "other verdict",
+        };
+        Some(
+            ["finding", &key.1, word(first), word(second), change]
+                .map(Cell::text)
+                .to_vec(),
+        )
+    });
+    rows.collect()
 }
 
 /// Every figure under its name, the places of one item added up.

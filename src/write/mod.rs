@@ -17,5 +17,5 @@ pub use self::parts_list::parts_list;
 pub use self::pdf::{PdfError, PdfInfo, pdf};
 pub use self::stl::stl;
 pub use self::svg::svg;
-pub use self::tables::{Book, XlsxError, csv, table_text, tables_json, xlsx};
+pub use self::tables::{Book, XlsxError, csv, differences_text, table_text, tables_json, xlsx};
 pub use self::template_index::template_index;

@@ -1,0 +1,33 @@
+//! `compare`: what differs between two designs.
+
+use super::args::{CompareArgs, Lines};
+use super::outcome::{Outcome, Trouble};
+use super::{console, input};
+use crate::pipeline;
+use crate::write::{differences_text, tables_json};
+
+pub(super) fn run(args: &CompareArgs) -> Result<Outcome, Trouble> {
+    let inputs = [input::read(&args.first)?, input::read(&args.second)?];
+    let [first, second] = inputs.each_ref().map(|i| pipeline::reckon(&i.text));
+    let (first, second) = match (first, second) {
+        (Ok(first), Ok(second)) => (first, second),
+        (first, second) => {
+            // Both are read before either is refused, so that all is said at once.
+            let refused = [first.err(), second.err()].map(Option::unwrap_or_default);
+            let said = inputs.iter().zip(&refused);
+            said.for_each(|(input, findings)| input.say(findings));
+            return Ok(Outcome::of(&refused.concat()));
+        }
+    };
+    let differences = first.differences(&second);
+    let text = match args.format {
+        Lines::Json => tables_json(&[differences]),
+        Lines::Table if differences.rows.is_empty() => {
+            let [a, b] = &inputs;
+            format!("{} and {}: nothing differs\n", a.path, b.path)
+        }
+        Lines::Table => differences_text(&differences),
+    };
+    console::out(&text);
+    Ok(Outcome::of(&[first.findings(), second.findings()].concat()))
+}
