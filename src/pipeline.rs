@@ -1,6 +1,7 @@
 //! The stages composed: from the text of a parameter file to the files that are written. No domain logic here.
 
 mod takeoff;
+mod workshop;
 
 pub use takeoff::{Reckoned, reckon};
 

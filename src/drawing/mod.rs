@@ -1,10 +1,11 @@
-//! Drawings as data: sheets, views, hidden lines, dimensions and template pages.
+//! Drawings as data: sheets, views, hidden lines, dimensions, template pages, workshop sheets and labels.
 
 mod border;
 pub mod check;
 pub mod dimension;
 mod elevation;
 mod fit;
+mod hatch;
 pub mod hidden;
 pub mod lettering;
 mod marks;
@@ -17,6 +18,7 @@ mod scene;
 mod set;
 mod sheet;
 pub mod template;
+pub mod workshop;
 
 pub use set::sheets;
 pub use sheet::{Align, Dash, Item, Layer, Pen, Scale, Sheet};

@@ -1,6 +1,6 @@
 //! The takeoff of a parameter file, alone or beside another's.
 
-use super::{OutputFile, OutputGroup, check, file};
+use super::{OutputFile, OutputGroup, check, file, workshop};
 use crate::catalog::PaperKind;
 use crate::diagnostics::{Finding, Place, in_order};
 use crate::parts;
@@ -77,9 +77,10 @@ pub(super) fn outputs(plan: &Plan, takeoff: &Takeoff) -> Result<OutputGroup, Vec
         path: format!("takeoff/{}.csv", table.name),
         bytes: write::csv(table),
     }));
+    files.extend(workshop::outputs(plan, takeoff)?);
     Ok(OutputGroup {
         folder: "takeoff",
-        about: "quantities, cut lists and what to buy: one workbook, JSON, and CSV a table",
+        about: "what to cut and to buy as workbook, JSON and CSV; sheets for the workshop; labels",
         files,
     })
 }

@@ -1,9 +1,9 @@
 //! Cuts: where the viewer stands between two legs of the island, the run that joins them is cut through.
 
 use crate::drawing::fit::Fit;
+use crate::drawing::hatch;
 use crate::drawing::hidden::Shape;
 use crate::drawing::page::Page;
-use crate::drawing::{Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Point2, Solid};
 use crate::plan::{Corner, Face, Layers, Plan};
 
@@ -51,16 +51,7 @@ pub(super) fn screen(section: &Bounds2) -> Shape {
 
 /// Hatches a section at 45 degrees.
 pub(super) fn hatch(page: &mut Page, fit: &Fit, section: &Bounds2) {
-    let area = fit.area(section);
-    let (width, height) = (area.width(), area.height());
-    let count = ((width + height) / HATCH).ceil().clamp(0.0, 2000.0) as u32;
-    for i in 1..count {
-        // The line x + y = d from the upper or left side down to the lower or right one.
-        let d = f64::from(i) * HATCH;
-        let from = area.low + nalgebra::Vector2::new((d - height).max(0.0), d.min(height));
-        let to = area.low + nalgebra::Vector2::new(d.min(width), (d - width).max(0.0));
-        page.line(Layer::Detail, Pen::Fine, Dash::Solid, from, to);
-    }
+    hatch::hatch(page, &fit.area(section), HATCH);
 }
 
 #[cfg(test)]

@@ -1,0 +1,328 @@
+//! One sheet of board drawn to scale.
+
+use super::board::{Board, BoardCut, BoardPiece, Rectangle};
+use super::stick_view::outline;
+use crate::drawing::hatch::hatch;
+use crate::drawing::page::{LARGE, LETTERS, Page, Stand};
+use crate::drawing::{Align, Dash, Layer, Pen, lettering};
+use crate::geometry::{Bounds2, Point2, Vector2};
+use crate::units::{Length, Notation};
+
+/// Room for the line above a sheet that names it, millimetres.
+const NAME: f64 = 5.0;
+/// Room round a sheet for the numbers of its cuts.
+const ROUND: f64 = 7.0;
+/// Room for one line below a sheet.
+const LINE: f64 = 4.0;
+/// Lettering height of the numbers of cuts and of narrow pieces: the least that is read at arm's length.
+const SMALL: f64 = 1.8;
+/// Between hatch lines.
+const HATCH: f64 = 2.5;
+
+/// A sheet laid out at a scale.
+#[derive(Clone, Debug)]
+pub(super) struct BoardView<'a> {
+    board: &'a Board,
+    notation: Notation,
+    /// Paper millimetres per millimetre.
+    factor: f64,
+    grain: bool,
+    /// Pieces too small for their mark, told below the sheet.
+    told: Vec<String>,
+}
+
+impl<'a> BoardView<'a> {
+    /// What a sheet takes across besides its own length, millimetres.
+    pub(super) const BESIDE: f64 = 2.0 * ROUND;
+    /// What it takes up and down besides its own width, two lines below it counted in.
+    pub(super) const ABOVE_AND_BELOW: f64 = NAME + 2.0 * ROUND + 2.0 * LINE;
+    /// A piece as narrow as this still holds its mark in the smallest lettering, and the number of a cut beside it.
+    pub(super) const NARROWEST: f64 = 3.4;
+
+    /// Lays a sheet out.
+    pub(super) fn new(board: &'a Board, grain: bool, notation: Notation, factor: f64) -> Self {
+        let mut view = Self {
+            board,
+            notation,
+            factor,
+            grain,
+            told: Vec::new(),
+        };
+        let small = board
+            .pieces
+            .iter()
+            .filter(|p| view.line_fitting(p).is_none());
+        view.told = small.map(|p| view.told_below(p)).collect();
+        view
+    }
+
+    /// How wide it is on the sheet of paper.
+    pub(super) fn width(&self) -> f64 {
+        let name = lettering::width(&self.name(), LETTERS);
+        (self.board.length.mm() * self.factor + 2.0 * ROUND).max(name)
+    }
+
+    /// How high it is on the sheet of paper.
+    pub(super) fn height(&self) -> f64 {
+        let below = self.told.len() as f64 * LINE + if self.grain { LINE } else { 0.0 };
+        NAME + self.board.width.mm() * self.factor + 2.0 * ROUND + below
+    }
+
+    fn name(&self) -> String {
+        let side = |l| self.notation.spell_with_unit(l);
+        let Board {
+            number,
+            length,
+            width,
+            ..
+        } = self.board;
+        format!("sheet {number}: {} × {}", side(*length), side(*width))
+    }
+
+    fn told_below(&self, piece: &BoardPiece) -> String {
+        let at = |l| self.notation.spell(l);
+        let (x, y) = (at(piece.area.x), at(piece.area.y));
+        format!("at {x} across, {y} up: {}", self.on_one_line(piece))
+    }
+
+    fn on_one_line(&self, piece: &BoardPiece) -> String {
+        let mut text = format!("{} {}", piece.mark, self.sides(&piece.area));
+        if !piece.note.is_empty() {
+            text += &format!(", {}", piece.note);
+        }
+        text
+    }
+
+    fn sides(&self, area: &Rectangle) -> String {
+        let side = |l: Length| self.notation.spell(l);
+        format!("{} × {}", side(area.dx), side(area.dy))
+    }
+
+    /// Draws it with its upper left corner at `at`.
+    pub(super) fn draw(&self, page: &mut Page, at: Point2) {
+        let name_at = Point2::new(at.x + ROUND, at.y - 3.2);
+        page.text(
+            Layer::Note,
+            &self.name(),
+            LETTERS,
+            (name_at, Align::Left, 0.0),
+        );
+        let high = self.board.width.mm() * self.factor;
+        let corner = Point2::new(at.x + ROUND, at.y - NAME - ROUND - high);
+        let place = Place {
+            corner,
+            factor: self.factor,
+        };
+        let whole = Rectangle {
+            x: Length::ZERO,
+            y: Length::ZERO,
+            dx: self.board.length,
+            dy: self.board.width,
+        };
+        outline(page, &place.area(&whole), Pen::Thick);
+        for piece in &self.board.pieces {
+            outline(page, &place.area(&piece.area), Pen::Medium);
+        }
+        for offcut in &self.board.offcuts {
+            outline(page, &place.area(offcut), Pen::Thin);
+        }
+        for piece in &self.board.pieces {
+            self.letter(page, &place.area(&piece.area), piece);
+        }
+        let unlettered: Vec<_> = self
+            .board
+            .offcuts
+            .iter()
+            .filter(|o| !self.letter_offcut(page, &place.area(o), o))
+            .collect();
+        for (cut, number) in self.board.cuts.iter().zip(1..) {
+            number_cut(page, &place, cut, number);
+        }
+        for offcut in unlettered {
+            hatch(page, &place.area(offcut), HATCH);
+        }
+        self.below(page, corner);
+    }
+
+    /// Mark, sides and note in the middle of a piece: on lines of their own, or on one line, level or upright.
+    fn letter(&self, page: &mut Page, area: &Bounds2, piece: &BoardPiece) {
+        if self.letter_on_lines(page, area, piece) {
+            return;
+        }
+        if let Some((text, height, angle)) = self.line_fitting(piece) {
+            let down = height / 2.0;
+            let shift = if angle == 0.0 {
+                Vector2::new(0.0, -down)
+            } else {
+                Vector2::new(down, 0.0)
+            };
+            let stand = (area.centre() + shift, Align::Centre, angle);
+            page.text(Layer::Note, &text, height, stand);
+        }
+    }
+
+    fn letter_on_lines(&self, page: &mut Page, area: &Bounds2, piece: &BoardPiece) -> bool {
+        let sides = self.sides(&piece.area);
+        let mut lines = vec![(&piece.mark, LARGE), (&sides, LETTERS)];
+        if !piece.note.is_empty() {
+            lines.push((&piece.note, LETTERS));
+        }
+        let high: f64 = lines.iter().map(|(_, height)| height * 1.5).sum();
+        let widest = lines
+            .iter()
+            .map(|(text, height)| lettering::width(text, *height));
+        if high > area.height() - 1.0 || widest.fold(0.0, f64::max) > area.width() - 2.0 {
+            return false;
+        }
+        let centre = area.centre();
+        let mut top = centre.y + high / 2.0;
+        for (text, height) in lines {
+            let baseline = Point2::new(centre.x, top - height * 1.12);
+            page.text(Layer::Note, text, height, (baseline, Align::Centre, 0.0));
+            top -= height * 1.5;
+        }
+        true
+    }
+
+    /// The piece on one line, its height and its angle, where it fits into the piece so.
+    fn line_fitting(&self, piece: &BoardPiece) -> Option<(String, f64, f64)> {
+        let (dx, dy) = (
+            piece.area.dx.mm() * self.factor,
+            piece.area.dy.mm() * self.factor,
+        );
+        let text = self.on_one_line(piece);
+        let stands = [(LETTERS, 0.0), (LETTERS, 90.0), (SMALL, 0.0), (SMALL, 90.0)];
+        let fits = |&(height, angle): &(f64, f64)| {
+            let (along, across) = if angle == 0.0 { (dx, dy) } else { (dy, dx) };
+            lettering::width(&text, height) <= along - 1.0 && height * 1.5 <= across
+        };
+        let (height, angle) = stands.into_iter().find(fits)?;
+        Some((text, height, angle))
+    }
+
+    /// Hatches an offcut round its sides, level or upright; false, and nothing is drawn, where they do not fit into it.
+    fn letter_offcut(&self, page: &mut Page, area: &Bounds2, offcut: &Rectangle) -> bool {
+        let text = self.sides(offcut);
+        let (long, tall) = (lettering::width(&text, LETTERS) + 2.0, LETTERS * 1.5);
+        let fits = |wide: f64, high: f64| wide + 2.0 <= area.width() && high + 1.0 <= area.height();
+        let (wide, high, angle) = if fits(long, tall) {
+            (long, tall, 0.0)
+        } else if fits(tall, long) {
+            (tall, long, 90.0)
+        } else {
+            return false;
+        };
+        let middle = area.centre();
+        let half = Vector2::new(wide, high) / 2.0;
+        hatch_round(
+            page,
+            area,
+            &Bounds2 {
+                low: middle - half,
+                high: middle + half,
+            },
+        );
+        let down = if angle == 0.0 {
+            Vector2::new(0.0, -1.1)
+        } else {
+            Vector2::new(1.1, 0.0)
+        };
+        let stand = (middle + down, Align::Centre, angle);
+        page.text(Layer::Note, &text, LETTERS, stand);
+        true
+    }
+
+    fn below(&self, page: &mut Page, corner: Point2) {
+        let mut baseline = Point2::new(corner.x, corner.y - ROUND - 2.6);
+        if self.grain {
+            grain(page, Point2::new(corner.x, baseline.y + 0.9));
+            baseline.y -= LINE;
+        }
+        for text in &self.told {
+            page.text(Layer::Note, text, LETTERS, (baseline, Align::Left, 0.0));
+            baseline.y -= LINE;
+        }
+    }
+}
+
+/// Hatches an area but for a window in it.
+fn hatch_round(page: &mut Page, area: &Bounds2, window: &Bounds2) {
+    let (low, high) = (window.low, window.high);
+    for (x0, y0, x1, y1) in [
+        (area.low.x, area.low.y, low.x, area.high.y),
+        (high.x, area.low.y, area.high.x, area.high.y),
+        (low.x, area.low.y, high.x, low.y),
+        (low.x, high.y, high.x, area.high.y),
+    ] {
+        let part = Bounds2 {
+            low: Point2::new(x0, y0),
+            high: Point2::new(x1, y1),
+        };
+        hatch(page, &part, HATCH);
+    }
+}
+
+/// An arrow both ways along the grain, and its name.
+fn grain(page: &mut Page, from: Point2) {
+    let to = from + Vector2::new(24.0, 0.0);
+    page.line(Layer::Note, Pen::Thin, Dash::Solid, from, to);
+    for (tip, back) in [(from, 2.0), (to, -2.0)] {
+        for side in [0.8, -0.8] {
+            let end = tip + Vector2::new(back, side);
+            page.line(Layer::Note, Pen::Thin, Dash::Solid, tip, end);
+        }
+    }
+    let stand = (to + Vector2::new(2.0, -1.0), Align::Left, 0.0);
+    page.text(Layer::Note, "grain", LETTERS, stand);
+}
+
+/// Where a sheet's lower left corner is on the paper, and its scale.
+struct Place {
+    corner: Point2,
+    factor: f64,
+}
+
+impl Place {
+    fn point(&self, (x, y): (Length, Length)) -> Point2 {
+        self.corner + Vector2::new(x.mm(), y.mm()) * self.factor
+    }
+
+    fn area(&self, r: &Rectangle) -> Bounds2 {
+        Bounds2 {
+            low: self.point((r.x, r.y)),
+            high: self.point((r.x + r.dx, r.y + r.dy)),
+        }
+    }
+}
+
+/// Numbers a cut at one of its ends, outside the sheet where it begins at the sheet's edge and there is room, else
+/// beside its line.
+fn number_cut(page: &mut Page, place: &Place, cut: &BoardCut, number: u32) {
+    let (from, to) = (place.point(cut.from), place.point(cut.to));
+    let text = format!("({number})");
+    let along = (to - from).normalize();
+    let angle = if along.x.abs() > along.y.abs() {
+        0.0
+    } else {
+        90.0
+    };
+    let normal = Vector2::new(-along.y, along.x);
+    let half = lettering::width(&text, SMALL) / 2.0;
+    // Level numbers all, so that they read from one side: the middle of the text is where it is asked for.
+    let centred =
+        |middle: Point2| -> Stand { (middle - Vector2::new(0.0, SMALL / 2.0), Align::Centre, 0.0) };
+    let (reach, off) = if angle == 0.0 {
+        (half + 0.8, SMALL * 0.75 + 0.5)
+    } else {
+        (SMALL * 0.75 + 0.8, half + 0.6)
+    };
+    let outside = [from - along * reach, to + along * reach];
+    let steps = (0..40).map(|i| f64::from(i) / 40.0);
+    let length = (to - from).norm();
+    let beside = steps.flat_map(|share| {
+        let on = from + along * (reach + 1.0 + share * (length - 2.0 * reach - 2.0).max(0.0));
+        [on + normal * off, on - normal * off]
+    });
+    let stands = outside.into_iter().chain(beside).map(centred);
+    page.place(Layer::Dimension, &text, SMALL, stands);
+}

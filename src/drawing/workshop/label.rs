@@ -1,0 +1,186 @@
+//! Labels for the parts, on sheets of pre-cut labels.
+
+use crate::catalog::{Paper, PaperKind};
+use crate::design::LabelPaper;
+use crate::drawing::page::{LARGE, LETTERS, Page, fit};
+use crate::drawing::{Align, Layer, Scale, Sheet, lettering};
+use crate::geometry::{Bounds2, Point2, Vector2};
+
+/// What one label says.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Label {
+    /// The part's mark.
+    pub mark: String,
+    /// Its length, spelt with its unit.
+    pub length: String,
+    /// What it is and of which section.
+    pub kind: String,
+    /// Where it goes: run and face.
+    pub place: String,
+}
+
+/// Nothing is printed nearer to a label's edge, millimetres.
+const INSET: f64 = 2.0;
+/// Nothing is printed nearer to the paper's edge: printers leave so much white.
+const UNPRINTED: f64 = 5.5;
+
+/// Where labels lie on their paper, millimetres from its upper left corner.
+struct Grid {
+    paper: Paper,
+    columns: usize,
+    rows: usize,
+    first: (f64, f64),
+    pitch: (f64, f64),
+    size: (f64, f64),
+}
+
+/// One inch.
+const INCH: f64 = 25.4;
+
+impl Grid {
+    fn of(paper: LabelPaper) -> Self {
+        match paper {
+            LabelPaper::Letter30 => Self {
+                paper: PaperKind::Letter.portrait(),
+                columns: 3,
+                rows: 10,
+                first: (0.1875 * INCH, 0.5 * INCH),
+                pitch: (2.75 * INCH, INCH),
+                size: (2.625 * INCH, INCH),
+            },
+            LabelPaper::A4x24 => Self {
+                paper: PaperKind::A4.portrait(),
+                columns: 3,
+                rows: 8,
+                first: (0.0, 0.5),
+                pitch: (70.0, 37.0),
+                size: (70.0, 37.0),
+            },
+        }
+    }
+
+    /// The label of a number on its sheet, row by row.
+    fn label(&self, number: usize) -> Bounds2 {
+        let (column, row) = (number % self.columns, number / self.columns);
+        let left = self.first.0 + column as f64 * self.pitch.0;
+        let top = self.paper.height.mm() - self.first.1 - row as f64 * self.pitch.1;
+        Bounds2 {
+            low: Point2::new(left, top - self.size.1),
+            high: Point2::new(left + self.size.0, top),
+        }
+    }
+
+    /// Where a label may be printed on.
+    fn printed(&self, number: usize) -> Bounds2 {
+        let label = self.label(number);
+        let paper = Point2::new(self.paper.width.mm(), self.paper.height.mm());
+        let (inset, edge) = (Vector2::repeat(INSET), Vector2::repeat(UNPRINTED));
+        Bounds2 {
+            low: (label.low + inset).sup(&Point2::from(edge)),
+            high: (label.high - inset).inf(&(paper - edge)),
+        }
+    }
+}
+
+/// Draws labels in their order, row by row, at full size: lettering only, for the labels are cut already.
+pub fn label_sheets(paper: LabelPaper, labels: &[Label]) -> Vec<Sheet> {
+    let grid = Grid::of(paper);
+    let pages = labels.chunks(grid.columns * grid.rows).zip(1..);
+    let sheets = pages.map(|(labels, page_number)| {
+        let whole = Bounds2 {
+            low: Point2::origin(),
+            high: Point2::new(grid.paper.width.mm(), grid.paper.height.mm()),
+        };
+        let mut page = Page::new(grid.paper, whole);
+        for (number, label) in labels.iter().enumerate() {
+            draw(&mut page, &grid.printed(number), label);
+        }
+        let name = format!("labels-{page_number}");
+        page.finish(
+            name,
+            "Labels".to_owned(),
+            page_number.to_string(),
+            Scale::full(),
+        )
+    });
+    sheets.collect()
+}
+
+/// Mark and length on the first line, as large as they fit; what it is and where it goes below.
+fn draw(page: &mut Page, area: &Bounds2, label: &Label) {
+    let (left, right) = (area.low.x, area.high.x);
+    let half = (area.width() - 2.0) / 2.0;
+    let (length, small) = fit(&label.length, half, &[5.0, LARGE, LETTERS]);
+    let rest = area.width() - lettering::width(&length, small) - 2.0;
+    let (mark, large) = fit(&label.mark, rest, &[7.0, 5.0, LARGE, LETTERS]);
+    let baseline = area.high.y - 7.0 * 1.08;
+    let mut put = |text: &str, height: f64, x: f64, y: f64, align| {
+        page.text(Layer::Note, text, height, (Point2::new(x, y), align, 0.0));
+    };
+    put(&mark, large, left, baseline, Align::Left);
+    put(&length, small, right, baseline, Align::Right);
+    let mut top = baseline - 7.0 * 0.33 - 0.6;
+    for text in [&label.kind, &label.place] {
+        let (text, height) = fit(text, area.width(), &[LARGE, LETTERS]);
+        put(&text, height, left, top - height * 1.08, Align::Left);
+        top -= LARGE * 1.5;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::check::texts_are_clear;
+    use crate::drawing::occupancy::box_of;
+
+    fn labels(count: usize, text: &str) -> Vec<Label> {
+        let label = |i| Label {
+            mark: format!("C-S{i}{text}"),
+            length: format!("12'-11 15/16\"{text}"),
+            kind: format!("bottom track, 362T125-33{text}"),
+            place: format!("cook run, working side gÅ{text}"),
+        };
+        (1..=count).map(label).collect()
+    }
+
+    #[test]
+    fn no_lettering_comes_within_two_millimetres_of_a_labels_edge() {
+        for paper in [LabelPaper::Letter30, LabelPaper::A4x24] {
+            for text in [
+                "",
+                " and a great many words that no label has room for, not even in small letters",
+            ] {
+                let grid = Grid::of(paper);
+                let sheets = label_sheets(paper, &labels(47, text));
+                assert_eq!(sheets.len(), 2);
+                for sheet in &sheets {
+                    texts_are_clear(sheet).unwrap();
+                    for item in &sheet.items {
+                        let text = box_of(item).unwrap();
+                        let inside = (0..grid.columns * grid.rows).any(|n| {
+                            let label = grid.label(n);
+                            let (low, high) = (text.low - label.low, label.high - text.high);
+                            low.min() >= INSET - 1e-9 && high.min() >= INSET - 1e-9
+                        });
+                        assert!(inside, "{item:?}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn labels_lie_as_the_papers_are_cut() {
+        // Letter: margins of 3/16 and 1/2 in are the same on the far sides; A4: 24 labels fill 210 × 296 mm.
+        for (paper, count, margin) in [
+            (LabelPaper::Letter30, 30, (4.7625, 12.7)),
+            (LabelPaper::A4x24, 24, (0.0, 0.5)),
+        ] {
+            let grid = Grid::of(paper);
+            assert_eq!(grid.columns * grid.rows, count);
+            let last = grid.label(count - 1);
+            assert!((grid.paper.width.mm() - last.high.x - margin.0).abs() < 1e-9);
+            assert!((last.low.y - margin.1).abs() < 1e-9);
+        }
+    }
+}
