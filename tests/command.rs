@@ -337,8 +337,123 @@ fn timings_name_every_stage() {
     let (code, said) = Place::new().build(&["--timings"]);
     assert_eq!(code, 0);
     for stage in [
-        "read", "plan", "parts", "models", "drawings", "template", "write",
+        "read", "plan", "parts", "models", "drawings", "template", "takeoff", "write",
     ] {
         assert!(said.contains(&format!(" ms {stage}\n")), "{stage}: {said}");
+    }
+}
+
+#[test]
+fn the_takeoff_is_printed_for_people_spreadsheets_and_programs() {
+    let place = Place::new();
+    let (code, said) = place.run(&["takeoff", "kitchen.yaml"]);
+    assert_eq!(code, 0, "{said}");
+    assert!(
+        said.contains("Order list") && said.contains("C-S01"),
+        "{said}"
+    );
+    let (code, said) = place.run(&["takeoff", "kitchen.yaml", "--format", "json"]);
+    let json: Value = serde_json::from_str(&said).unwrap();
+    assert_eq!(code, 0);
+    let rows = json["cut_list"]["rows"].as_array().unwrap();
+    assert_eq!(json["cut_list"]["units"]["length_mm"], "mm");
+    // The starter's run is 6 ft long and lies on two sleepers: one along each side.
+    let sleepers: Vec<_> = rows.iter().filter(|r| r["kind"] == "sleeper").collect();
+    assert!(
+        sleepers.iter().filter(|r| r["length_mm"] == 1828.8).count() == 2,
+        "{sleepers:?}"
+    );
+    let one = [
+        "takeoff",
+        "kitchen.yaml",
+        "--table",
+        "cut-list",
+        "--format",
+        "csv",
+    ];
+    let (code, said) = place.run(&one);
+    assert_eq!(code, 0);
+    assert_eq!(said.matches("\r\n").count(), rows.len() + 1);
+    assert!(
+        said.starts_with("section,stick,") && !said.contains("\r\n\r\n"),
+        "{said}"
+    );
+    let (_, all) = place.run(&["takeoff", "kitchen.yaml", "--format", "csv"]);
+    assert!(
+        all.contains(&format!("\r\n\r\ncut-list\r\n{said}")),
+        "{all}"
+    );
+}
+
+#[test]
+fn a_table_that_is_not_there_and_a_broken_file_end_with_two() {
+    let place = Place::new();
+    let (code, said) = place.run(&["takeoff", "kitchen.yaml", "--table", "roof"]);
+    assert_eq!(code, 2);
+    assert!(
+        said.contains("no table roof") && said.contains("cut-list"),
+        "{said}"
+    );
+    place.write("broken.yaml", &GOOD.replace("6 ft", "72"));
+    let (code, said) = place.run(&["takeoff", "broken.yaml"]);
+    assert_eq!(code, 2);
+    assert!(said.contains("a length has no unit"), "{said}");
+    for pair in [
+        ["kitchen.yaml", "broken.yaml"],
+        ["broken.yaml", "kitchen.yaml"],
+    ] {
+        let (code, said) = place.run(&["compare", pair[0], pair[1]]);
+        assert_eq!(code, 2);
+        assert!(said.contains("broken.yaml:2:29"), "{said}");
+    }
+    assert_eq!(place.run(&["compare", "kitchen.yaml", "none.yaml"]).0, 2);
+}
+
+#[test]
+fn compare_tells_what_differs_and_nothing_else() {
+    let place = Place::new();
+    place.write("longer.yaml", &GOOD.replace("6 ft", "8 ft"));
+    let (code, said) = place.run(&["compare", "kitchen.yaml", "kitchen.yaml"]);
+    assert_eq!(
+        (code, said.as_str()),
+        (0, "kitchen.yaml and kitchen.yaml: nothing differs\n")
+    );
+    let (code, said) = place.run(&["compare", "kitchen.yaml", "longer.yaml"]);
+    assert_eq!(code, 0, "{said}");
+    assert!(
+        said.lines().count() > 1 && said.lines().all(|l| l.contains(" → ")),
+        "{said}"
+    );
+    let (_, json) = place.run(&["compare", "kitchen.yaml", "longer.yaml", "--format", "json"]);
+    let json: Value = serde_json::from_str(&json).unwrap();
+    let rows = json["differences"]["rows"].as_array().unwrap();
+    assert_eq!(rows.len(), said.lines().count());
+    assert!(rows.iter().all(|r| r["first"] != r["second"]), "{rows:?}");
+}
+
+#[test]
+fn the_takeoff_folder_holds_tables_sheets_and_labels() {
+    let place = Place::new();
+    let (code, said) = place.build(&["--only", "takeoff"]);
+    assert_eq!(code, 0, "{said}");
+    let files = names(&place.path("out/kitchen"));
+    assert!(
+        files
+            .iter()
+            .all(|f| f.starts_with("takeoff/") || f == "manifest.json"),
+        "{files:?}"
+    );
+    for file in [
+        "takeoff.xlsx",
+        "takeoff.json",
+        "cut-list.csv",
+        "order.csv",
+        "sticks-1.svg",
+        "labels.pdf",
+    ] {
+        assert!(
+            files.contains(&format!("takeoff/{file}")),
+            "{file}: {files:?}"
+        );
     }
 }

@@ -109,10 +109,9 @@ pub fn label_sheets(paper: LabelPaper, labels: &[Label]) -> Vec<Sheet> {
 /// Mark and length on the first line, as large as they fit; what it is and where it goes below.
 fn draw(page: &mut Page, area: &Bounds2, label: &Label) {
     let (left, right) = (area.low.x, area.high.x);
-    let half = (area.width() - 2.0) / 2.0;
-    let (length, small) = fit(&label.length, half, &[5.0, LARGE, LETTERS]);
-    let rest = area.width() - lettering::width(&length, small) - 2.0;
-    let (mark, large) = fit(&label.mark, rest, &[7.0, 5.0, LARGE, LETTERS]);
+    let (mark, large) = fit(&label.mark, area.width() * 0.6, &[7.0, 5.0, LARGE, LETTERS]);
+    let rest = area.width() - lettering::width(&mark, large) - 2.0;
+    let (length, small) = fit(&label.length, rest, &[5.0, LARGE, LETTERS]);
     let baseline = area.high.y - 7.0 * 1.08;
     let mut put = |text: &str, height: f64, x: f64, y: f64, align| {
         page.text(Layer::Note, text, height, (Point2::new(x, y), align, 0.0));

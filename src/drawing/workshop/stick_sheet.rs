@@ -43,7 +43,7 @@ pub fn stick_sheets(project: &Project, sets: &[StickSet]) -> Vec<Sheet> {
     let Some(scale) = scale(project.units, sets, &room) else {
         return Vec::new();
     };
-    let pages = paginate(project.units, sets, &scale, room.height() - key::HIGH);
+    let pages = paginate(project.units, sets, &scale, &room);
     let count = pages.len();
     let sheets = pages.iter().zip(1..).map(|(blocks, number)| {
         let mut page = frame.page(TITLE, &scale, &notes);
@@ -65,9 +65,15 @@ fn scale(notation: Notation, sets: &[StickSet], room: &Bounds2) -> Option<Scale>
     };
     let [little, much] = BESIDE;
     let scale = fitting(little);
-    let reach = |stick| StickView::new(stick, None, notation, scale.factor).reach();
-    let fits = sticks().all(|stick| reach(stick) <= room.width() - MARKED + 3.0);
+    let limit = limit(room);
+    let reach = |stick| StickView::new(stick, None, notation, (scale.factor, limit)).reach();
+    let fits = sticks().all(|stick| reach(stick) <= limit);
     Some(if fits { scale } else { fitting(much) })
+}
+
+/// How far from the marked end texts may reach: a little past the room, which ends well inside the border.
+fn limit(room: &Bounds2) -> f64 {
+    room.width() - MARKED + 3.0
 }
 
 /// Blocks page by page; a heading never stands alone at a page's foot, and is told again where its set goes on.
@@ -75,15 +81,17 @@ fn paginate<'a>(
     notation: Notation,
     sets: &'a [StickSet],
     scale: &Scale,
-    height: f64,
+    room: &Bounds2,
 ) -> Vec<Vec<Block<'a>>> {
+    let height = room.height() - key::HIGH;
+    let measure = (scale.factor, limit(room));
     let mut pages: Vec<Vec<Block>> = vec![Vec::new()];
     let mut left = height;
     for set in sets.iter().filter(|s| !s.sticks.is_empty()) {
         let mut heading = Some(set.title.clone());
         for (i, stick) in set.sticks.iter().enumerate() {
             let like = like(stick, &set.sticks[..i]);
-            let block = Block::Stick(StickView::new(stick, like, notation, scale.factor));
+            let block = Block::Stick(StickView::new(stick, like, notation, measure));
             let needed = block.height() + heading.as_ref().map_or(0.0, |_| HEADING);
             let is_empty = pages.last().is_none_or(Vec::is_empty);
             if needed > left && !is_empty {

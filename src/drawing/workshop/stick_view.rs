@@ -36,12 +36,13 @@ pub(super) struct StickView<'a> {
 }
 
 impl<'a> StickView<'a> {
-    /// Lays a stick out; `like` is the number of an earlier one that is cut at the same places.
+    /// Lays a stick out; `like` is the number of an earlier one that is cut at the same places, and texts stay within
+    /// `limit` from the marked end where they can.
     pub(super) fn new(
         stick: &'a Stick,
         like: Option<u32>,
         notation: Notation,
-        factor: f64,
+        (factor, limit): (f64, f64),
     ) -> Self {
         let x = |at: crate::units::Length| at.mm() * factor;
         let cuts = cut_positions(stick);
@@ -52,14 +53,14 @@ impl<'a> StickView<'a> {
             factor,
             name: name(stick, like, notation),
             above: Vec::new(),
-            below: stacked(below),
+            below: stacked(below, limit),
         };
         let small = stick.cuts.iter().filter(|cut| !view.fits_inside(cut));
         let above = small.map(|cut| {
             let text = format!("{} {}", cut.mark, notation.spell(cut.length()));
             (x(cut.from + cut.length() / 2.0), text)
         });
-        view.above = stacked(above);
+        view.above = stacked(above, limit);
         view
     }
 
@@ -70,7 +71,7 @@ impl<'a> StickView<'a> {
 
     /// How far its drawing and its texts reach to the right of the marked end.
     pub(super) fn reach(&self) -> f64 {
-        let texts = self.above.iter().chain(&self.below).map(Led::end);
+        let texts = self.above.iter().chain(&self.below).map(|l| l.span().1);
         let name = lettering::width(&self.name, LETTERS);
         let length = self.stick.length.mm() * self.factor;
         texts.chain([name, length]).fold(0.0, f64::max)
@@ -186,7 +187,12 @@ fn tick(page: &mut Page, led: &Led, (whole, from, to): (&Bounds2, f64, f64), bas
     let x = whole.low.x + led.x;
     let (from, to) = (Point2::new(x, from), Point2::new(x, to));
     page.line(Layer::Dimension, Pen::Fine, Dash::Solid, from, to);
-    let stand = (Point2::new(x + AIR, baseline), Align::Left, 0.0);
+    let (off, align) = if led.left {
+        (-AIR, Align::Right)
+    } else {
+        (AIR, Align::Left)
+    };
+    let stand = (Point2::new(x + off, baseline), align, 0.0);
     page.text(Layer::Dimension, &led.text, LETTERS, stand);
 }
 

@@ -284,16 +284,3 @@ fn without_anything_to_cut_there_are_no_sheets() {
     assert!(board_sheets(&project, &[]).is_empty());
     assert!(label_sheets(crate::design::LabelPaper::A4x24, &[]).is_empty());
 }
-
-#[test]
-fn zz_write() {
-    for (u, units) in ["imperial", "metric"].iter().zip(UNITS) {
-        let project = project(units);
-        for s in stick_sheets(&project, &stick_sets())
-            .iter()
-            .chain(&board_sheets(&project, &board_sets()))
-        {
-            std::fs::write(format!("/tmp/ws/{u}-{}.svg", s.name), crate::write::svg(s)).unwrap();
-        }
-    }
-}
