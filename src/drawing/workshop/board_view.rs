@@ -86,11 +86,12 @@ impl<'a> BoardView<'a> {
     }
 
     fn on_one_line(&self, piece: &BoardPiece) -> String {
-        let mut text = format!("{} {}", piece.mark, self.sides(&piece.area));
-        if !piece.note.is_empty() {
-            text += &format!(", {}", piece.note);
+        let text = format!("{} {}", piece.mark, self.sides(&piece.area));
+        if piece.note.is_empty() {
+            text
+        } else {
+            format!("{text}, {}", piece.note)
         }
-        text
     }
 
     fn sides(&self, area: &Rectangle) -> String {

@@ -6,7 +6,7 @@ use crate::drawing::hatch::hatch;
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::{Align, Dash, Layer, Pen, lettering};
 use crate::geometry::{Bounds2, Point2, Vertex};
-use crate::units::Notation;
+use crate::units::{Length, Notation};
 
 /// How high a stick is drawn, millimetres.
 pub(super) const HIGH: f64 = 9.0;
@@ -44,7 +44,7 @@ impl<'a> StickView<'a> {
         notation: Notation,
         (factor, limit): (f64, f64),
     ) -> Self {
-        let x = |at: crate::units::Length| at.mm() * factor;
+        let x = |at: Length| at.mm() * factor;
         let cuts = cut_positions(stick);
         let below = cuts.into_iter().map(|at| (x(at), notation.spell(at)));
         let mut view = Self {
@@ -147,9 +147,9 @@ impl<'a> StickView<'a> {
 
     /// Hatches what is left over, round its length where there is room for that.
     fn hatch(&self, page: &mut Page, area: &Bounds2) {
-        let text = self.notation.spell(crate::units::Length::millimetres(
-            area.width() / self.factor,
-        ));
+        let text = self
+            .notation
+            .spell(Length::millimetres(area.width() / self.factor));
         let half = lettering::width(&text, LETTERS) / 2.0 + 1.0;
         if area.width() < 2.0 * half + 4.0 {
             hatch(page, area, HATCH);
@@ -197,23 +197,22 @@ fn tick(page: &mut Page, led: &Led, (whole, from, to): (&Bounds2, f64, f64), bas
 }
 
 fn name(stick: &Stick, like: Option<u32>, notation: Notation) -> String {
-    let mut name = format!(
-        "stick {}: {}",
-        stick.number,
-        notation.spell_with_unit(stick.length)
-    );
-    if stick.offcut > crate::units::Length::ZERO {
-        name += &format!(", offcut {}", notation.spell_with_unit(stick.offcut));
-    }
-    if let Some(number) = like {
-        name += &format!("; cut at the same places as stick {number}");
-    }
-    name
+    let spell = |length| notation.spell_with_unit(length);
+    let offcut = if stick.offcut > Length::ZERO {
+        format!(", offcut {}", spell(stick.offcut))
+    } else {
+        String::new()
+    };
+    let like = like.map_or(String::new(), |number| {
+        format!("; cut at the same places as stick {number}")
+    });
+    let length = spell(stick.length);
+    format!("stick {}: {length}{offcut}{like}", stick.number)
 }
 
 /// Every place where the stick is cut, from its marked end: the end of each piece but one at the stick's own end, and
 /// the beginning of a piece that does not begin where another ends.
-fn cut_positions(stick: &Stick) -> Vec<crate::units::Length> {
+fn cut_positions(stick: &Stick) -> Vec<Length> {
     let mut positions = Vec::new();
     let mut before = 0.0;
     for cut in &stick.cuts {

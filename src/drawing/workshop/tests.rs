@@ -165,11 +165,11 @@ fn board_sets() -> Vec<BoardSet> {
 
 fn texts(sheets: &[Sheet]) -> Vec<&str> {
     let items = sheets.iter().flat_map(|s| &s.items);
-    let text = |item| match item {
-        &Item::Text { ref text, .. } => Some(text.as_str()),
+    let text = items.filter_map(|item| match item {
+        Item::Text { text, .. } => Some(text.as_str()),
         Item::Path { .. } => None,
-    };
-    items.filter_map(text).collect()
+    });
+    text.collect()
 }
 
 const UNITS: [Notation; 2] = [Notation::Imperial, Notation::Metric];

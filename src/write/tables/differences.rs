@@ -23,6 +23,10 @@ pub fn differences_text(table: &Table) -> String {
             column.set_cell_alignment(CellAlignment::Right);
         }
     }
-    let lines = grid.lines();
-    lines.map(|line| format!("{}\n", line.trim_end())).collect()
+    let mut text = String::new();
+    for line in grid.lines() {
+        text.push_str(line.trim_end());
+        text.push('\n');
+    }
+    text
 }
