@@ -171,7 +171,7 @@ fn segments(
     step: f64,
     faults: &mut Vec<String>,
 ) {
-    let mut sums: BTreeMap<(usize, Option<(u32, u32)>), (u32, u32, &SheetPiece)> = BTreeMap::new();
+    let mut sums = BTreeMap::new();
     for piece in lists.iter().flat_map(|l| &l.pieces) {
         if piece.segment.is_some() {
             let sum = sums
