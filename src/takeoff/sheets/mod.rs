@@ -11,6 +11,7 @@ mod list;
 mod piece;
 mod stock;
 mod substrate;
+mod table;
 mod zones;
 
 #[cfg(test)]
@@ -20,3 +21,4 @@ pub use layout::{Offcut, OnSheet, SheetLayout};
 pub use list::{SheetList, sheet_lists};
 pub use piece::SheetPiece;
 pub use stock::StockSheet;
+pub use table::{summary, table};

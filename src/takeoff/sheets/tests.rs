@@ -220,3 +220,34 @@ fn only_sheets_of_the_asked_thickness_are_used_and_the_cheaper_ones() {
     );
     assert_eq!(list.money().map(|m| m.in_cents() as u64), Some(list.cost));
 }
+
+#[test]
+fn the_table_names_every_piece_and_offcut_and_what_is_left_out() {
+    let mut d = straight();
+    d.supplies
+        .put(supply(Need::Board, 1000.0, 860.0, 12.0, 2000));
+    let (plan, lists, _) = lists(d);
+    let table = super::table(&plan, &lists);
+    let on_sheets = |l: &SheetList| -> usize {
+        let each = l.layouts.iter().map(|s| s.pieces.len() + s.offcuts.len());
+        each.sum::<usize>() + l.too_large.len()
+    };
+    assert_eq!(table.rows.len(), lists.iter().map(on_sheets).sum::<usize>());
+    assert!(table.rows.iter().all(|r| r.len() == table.columns.len()));
+    // The first board 1062 × 1234 of the substrate on its sheet of 2440 × 1220 lies turned.
+    let of_piece = |mark: &str| {
+        let row = table.rows.iter().find(|r| r[3].spelt() == mark).unwrap();
+        row.iter()
+            .map(crate::table::Cell::spelt)
+            .collect::<Vec<_>>()
+    };
+    let row = of_piece("SUBSTRATE-1");
+    assert_eq!(row[0], "cement board 12 mm");
+    assert_eq!(row[2], "2440 mm × 1220 mm");
+    assert_eq!(row[4..8], ["substrate", "cook", "862 mm", "1234 mm"]);
+    assert_eq!(row[10], "turned");
+    assert_eq!(row[12..14], ["862.0", "1234.0"]);
+    let sums = super::summary(&plan, &lists);
+    assert!(sums.rows.iter().all(|r| r.len() == sums.columns.len()));
+    assert_eq!(sums.rows[1][3].spelt(), "3 × 2440 mm × 1220 mm");
+}
