@@ -8,6 +8,7 @@ mod layout;
 mod on_face;
 #[cfg(test)]
 mod tests;
+mod tile_columns;
 mod tiles;
 
 use crate::parts::Piece;
