@@ -2,6 +2,7 @@
 //!
 //! `ISLANDWRIGHT_CASES=2000 cargo test --release --test random_designs` looks longer than CI does.
 
+mod amounts;
 mod counter;
 mod cuts;
 mod draw;
@@ -129,6 +130,11 @@ fn check_built(plan: &Plan, text: &str) -> Result<(), TestCaseError> {
         text,
     )?;
     let takeoff = islandwright::takeoff::reckon(plan, &assembly);
+    check_none(
+        "faults of the quantities",
+        &amounts::faults(plan, &assembly, &takeoff.quantities),
+        text,
+    )?;
     check_none(
         "faults of the cut list",
         &cuts::faults(plan, &assembly, &takeoff),
