@@ -6,9 +6,16 @@
 mod display;
 mod money;
 mod parse;
+mod parse_amount;
+mod parse_error;
+mod parse_money;
+mod parse_number;
 mod quantity;
 
 pub use display::{Chain, Notation};
 pub use money::{Currency, Money};
-pub use parse::{LengthError, parse_length};
+pub use parse::parse_length;
+pub use parse_amount::{parse_area, parse_mass, parse_share, parse_volume};
+pub use parse_error::ParseError;
+pub use parse_money::parse_money;
 pub use quantity::{Area, Length, Mass, Volume};

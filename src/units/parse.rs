@@ -1,23 +1,8 @@
 //! Reading a length as people write it.
 
 use super::Length;
-
-/// Why a text is not a length; `hint` says what to write instead.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LengthError {
-    /// What is wrong, in a short clause.
-    pub problem: String,
-    /// What would put it right.
-    pub hint: String,
-}
-
-impl std::fmt::Display for LengthError {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}; {}", self.problem, self.hint)
-    }
-}
-
-impl std::error::Error for LengthError {}
+use super::parse_error::ParseError;
+use super::parse_number::{take_number, take_sign};
 
 /// The largest size that means anything here: one kilometre.
 const LARGEST_MM: f64 = 1.0e6;
@@ -34,21 +19,19 @@ const SPELLINGS: &str = "write the unit, such as 24 in, 3' 6-1/2\", 610 mm or 1.
 ///
 /// # Errors
 /// When the text has no unit, an unknown one, a malformed number, or a size beyond one kilometre.
-pub fn parse_length(text: &str) -> Result<Length, LengthError> {
-    let mut rest = text.trim();
-    let negative = rest.starts_with('-');
-    rest = rest.strip_prefix(['-', '+']).unwrap_or(rest).trim_start();
+pub fn parse_length(text: &str) -> Result<Length, ParseError> {
+    let (negative, mut rest) = take_sign(text);
     if rest.is_empty() {
-        return Err(error("the length is empty", SPELLINGS));
+        return Err(ParseError::new("the length is empty", SPELLINGS));
     }
     let mut total = 0.0;
     let mut smallest = f64::INFINITY;
     while !rest.is_empty() {
-        let (number, after) = take_number(rest)?;
+        let (number, after) = take_number(rest, SPELLINGS)?;
         let (unit, after) = take_unit(after)?;
         let inches_after_feet = smallest == 304.8 && unit == 25.4;
         if smallest.is_finite() && !inches_after_feet {
-            return Err(error(
+            return Err(ParseError::new(
                 &format!("'{text}' mixes its units"),
                 "only feet and inches go together, feet first",
             ));
@@ -61,7 +44,7 @@ pub fn parse_length(text: &str) -> Result<Length, LengthError> {
         }
     }
     if !total.is_finite() || total > LARGEST_MM {
-        return Err(error(
+        return Err(ParseError::new(
             &format!("'{text}' is larger than 1 km"),
             "check the unit",
         ));
@@ -69,54 +52,8 @@ pub fn parse_length(text: &str) -> Result<Length, LengthError> {
     Ok(Length::millimetres(if negative { -total } else { total }))
 }
 
-fn error(problem: &str, hint: &str) -> LengthError {
-    LengthError {
-        problem: problem.to_owned(),
-        hint: hint.to_owned(),
-    }
-}
-
-/// Takes `6`, `6.5`, `1/2`, `6 1/2` or `6-1/2` from the front.
-fn take_number(text: &str) -> Result<(f64, &str), LengthError> {
-    let (whole, rest) = take_decimal(text)?;
-    if let Some(after_slash) = rest.strip_prefix('/') {
-        let (denominator, rest) = take_decimal(after_slash)?;
-        return Ok((divide(whole, denominator)?, rest));
-    }
-    let tail = rest.trim_start_matches([' ', '-']);
-    if tail.len() < rest.len()
-        && let Ok((numerator, after)) = take_decimal(tail)
-        && let Some(after) = after.strip_prefix('/')
-    {
-        let (denominator, after) = take_decimal(after)?;
-        return Ok((whole + divide(numerator, denominator)?, after));
-    }
-    Ok((whole, rest))
-}
-
-fn divide(numerator: f64, denominator: f64) -> Result<f64, LengthError> {
-    if denominator == 0.0 {
-        return Err(error(
-            "a fraction has a zero below its line",
-            "write it like 1/2",
-        ));
-    }
-    Ok(numerator / denominator)
-}
-
-fn take_decimal(text: &str) -> Result<(f64, &str), LengthError> {
-    let end = text
-        .find(|c: char| !(c.is_ascii_digit() || c == '.'))
-        .unwrap_or(text.len());
-    let (digits, rest) = text.split_at(end);
-    match digits.parse::<f64>() {
-        Ok(number) => Ok((number, rest)),
-        Err(_) => Err(error(&format!("'{text}' is not a number"), SPELLINGS)),
-    }
-}
-
 /// Takes a unit from the front and gives its size in millimetres.
-fn take_unit(text: &str) -> Result<(f64, &str), LengthError> {
+fn take_unit(text: &str) -> Result<(f64, &str), ParseError> {
     let text = text.trim_start();
     for (mark, size) in [("''", 25.4), ("\"", 25.4), ("”", 25.4), ("″", 25.4)] {
         if let Some(rest) = text.strip_prefix(mark) {
@@ -133,14 +70,14 @@ fn take_unit(text: &str) -> Result<(f64, &str), LengthError> {
         .unwrap_or(text.len());
     let (word, rest) = text.split_at(end);
     let size = match word {
-        "" => return Err(error("a length has no unit", SPELLINGS)),
+        "" => return Err(ParseError::new("a length has no unit", SPELLINGS)),
         "mm" => 1.0,
         "cm" => 10.0,
         "m" => 1000.0,
         "in" | "inch" | "inches" => 25.4,
         "ft" | "foot" | "feet" => 304.8,
         other => {
-            return Err(error(
+            return Err(ParseError::new(
                 &format!("'{other}' is not a unit of length"),
                 "use mm, cm, m, in or ft",
             ));
