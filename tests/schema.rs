@@ -15,6 +15,15 @@ fn the_committed_schema_is_the_one_of_the_types() {
 }
 
 #[test]
+fn the_committed_schema_of_trade_files_is_the_one_of_the_types() {
+    let committed = std::fs::read_to_string("docs/trade.schema.json").unwrap();
+    assert!(
+        committed == parameters::trade_schema_text().unwrap(),
+        "renew it: cargo run -- schema --of trade > docs/trade.schema.json"
+    );
+}
+
+#[test]
 fn the_committed_page_is_made_from_the_schema() {
     let committed = std::fs::read_to_string("docs/parameter-file.md").unwrap();
     assert!(

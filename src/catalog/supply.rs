@@ -7,7 +7,7 @@ use crate::units::{Area, Length, Mass, Money, Volume};
 /// One thing that a shop sells.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Supply {
-    /// What the shop calls it; unique.
+    /// What the shop calls it. What serves several needs is there once for each.
     pub name: String,
     /// What it serves.
     pub need: Need,
@@ -85,7 +85,7 @@ pub enum Gives {
 
 /// Everything that is sold, in the order it was given.
 ///
-/// Invariant: names are unique.
+/// Invariant: no two have both name and need in common, and all prices are in one currency.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Supplies {
     list: Vec<Supply>,
@@ -102,11 +102,21 @@ impl Supplies {
         &self.list
     }
 
-    /// Adds a supply; one of the same name is replaced.
+    /// Adds a supply; one of the same name for the same need is replaced.
     pub fn put(&mut self, supply: Supply) {
-        match self.list.iter_mut().find(|s| s.name == supply.name) {
+        let same = |s: &&mut Supply| s.name == supply.name && s.need == supply.need;
+        match self.list.iter_mut().find(same) {
             Some(known) => *known = supply,
             None => self.list.push(supply),
+        }
+    }
+}
+
+impl FromIterator<Supply> for Supplies {
+    /// Keeps the order; no two may have both name and need in common.
+    fn from_iter<I: IntoIterator<Item = Supply>>(supplies: I) -> Self {
+        Self {
+            list: supplies.into_iter().collect(),
         }
     }
 }

@@ -140,16 +140,20 @@ pub(super) struct CompareArgs {
     pub(super) format: Lines,
 }
 
-/// Print the JSON Schema of the parameter file, for editors that complete and check it
+/// Print the JSON Schema of the parameter file or of trade files, for editors that complete and check them
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Examples:
   islandwright schema > islandwright.schema.json
+  islandwright schema --of trade > trade.schema.json
   islandwright schema --format markdown            every key and what it means")]
 pub(super) struct SchemaArgs {
     /// JSON Schema, or a page for people
     #[arg(long, value_enum, default_value = "json")]
     pub(super) format: Described,
+    /// Which file is described; the page for people describes both
+    #[arg(long, value_enum, default_value = "parameters")]
+    pub(super) of: DescribedFile,
 }
 
 /// Print a script that completes commands and options in a shell
@@ -215,6 +219,14 @@ pub(super) enum Described {
     Json,
     /// A page of Markdown
     Markdown,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum DescribedFile {
+    /// The parameter file
+    Parameters,
+    /// A trade file
+    Trade,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -17,7 +17,7 @@ pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
 pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};
-pub use resolve::{from_text, resolve};
+pub use resolve::{add_trade, from_text, from_text_with, resolve, shipped_trade};
 pub use runs::{Passes, Run, Side, Turn};
 
 use crate::catalog::Supplies;

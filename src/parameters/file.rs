@@ -1,6 +1,8 @@
 //! The file as a whole, its project and its levels.
 
-use super::{Appliance, Counter, Dimension, Given, Opening, Printing, Run, TileBand, Trade};
+use super::{
+    Appliance, Buying, Counter, Dimension, Given, Opening, Printing, Run, Supply, TileBand, Trade,
+};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -34,6 +36,12 @@ pub struct File {
     /// How the full-size template is printed.
     #[serde(default)]
     pub printing: Given<Printing>,
+    /// How it is bought and cut: currency, tax, spares, tools.
+    #[serde(default)]
+    pub buying: Given<Buying>,
+    /// What shops sell, beside or instead of the trade data that comes with the program.
+    #[serde(default)]
+    pub supplies: Given<Vec<Given<Supply>>>,
 }
 
 /// What the title block says.

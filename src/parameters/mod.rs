@@ -4,6 +4,7 @@
 //! with the form. A value that could not be read is [`Given::Bad`]: its finding exists already, and later stages say
 //! nothing more about it.
 
+mod buying;
 mod counter;
 mod cursor;
 mod dimension;
@@ -16,10 +17,13 @@ mod nearest;
 mod read;
 mod reference;
 mod schema;
+mod supplies;
 mod syntax;
 mod trade;
 mod tree;
+mod written;
 
+pub use buying::{Buying, Labels, PunchOuts, Spare};
 pub use counter::{Corners, Counter, Edge, Overhang, TileBand, Turndown};
 pub use dimension::Dimension;
 pub use file::{File, Levels, Project, Units};
@@ -28,7 +32,9 @@ pub use island::{
     Appliance, At, Body, Cutout, From, Front, Kind, Opening, Passes, Run, Side, Turn,
 };
 pub use nearest::nearest;
-pub use read::{Reading, read};
+pub use read::{Reading, read, read_trade};
 pub use reference::reference;
-pub use schema::{schema, schema_text};
+pub use schema::{schema, schema_text, trade_schema_text};
+pub use supplies::{Serves, Size, Sold, Supply, TradeFile};
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
+pub use written::{AreaText, CountText, CurrencyText, MassText, PriceText, ShareText, VolumeText};

@@ -1,19 +1,19 @@
 //! Reading a parameter file.
 
-use super::File;
 use super::cursor::Cursor;
 use super::fault::Log;
 use super::syntax;
 use super::tree::{Content, Raw};
+use super::{File, TradeFile};
 use crate::diagnostics::{Finding, Place};
-use serde::Deserialize;
+use serde::de::DeserializeOwned;
 use serde_saphyr::options::{DuplicateKeyPolicy, MergeKeyPolicy, NonFiniteFloatPolicy};
 
 /// What came of reading a file.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Reading {
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Reading<T = File> {
     /// The file as far as it could be read.
-    pub file: File,
+    pub file: T,
     /// False when nothing of the file could be read: then `file` says nothing about it.
     pub is_usable: bool,
     /// Everything that is wrong with its form; empty when nothing is.
@@ -27,6 +27,15 @@ pub struct Reading {
 /// assert_eq!(reading.findings[0].hint, "did you mean 'length'?");
 /// ```
 pub fn read(text: &str) -> Reading {
+    read_as(text)
+}
+
+/// Reads a trade file and gives all errors of its form at once.
+pub fn read_trade(text: &str) -> Reading<TradeFile> {
+    read_as(text)
+}
+
+fn read_as<T: Default + DeserializeOwned>(text: &str) -> Reading<T> {
     match parse(text) {
         Ok(raw) => {
             let node = raw.into_node(text);
@@ -40,7 +49,7 @@ pub fn read(text: &str) -> Reading {
             if matches!(node.content, Content::Null) {
                 log.put(empty());
             }
-            let file = File::deserialize(cursor).unwrap_or_default();
+            let file = T::deserialize(cursor).unwrap_or_default();
             Reading {
                 file,
                 is_usable: is_group,
@@ -48,9 +57,8 @@ pub fn read(text: &str) -> Reading {
             }
         }
         Err(finding) => Reading {
-            file: File::default(),
-            is_usable: false,
             findings: vec![*finding],
+            ..Reading::default()
         },
     }
 }

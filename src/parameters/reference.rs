@@ -12,6 +12,10 @@ compares the two. `islandwright schema` prints the same as a JSON Schema, by whi
 A length carries its unit: `24 in`, `24\"`, `3' 6-1/2\"`, `3 ft 6 1/2 in`, `610 mm`, `61 cm`, `1.2 m`. What is not
 marked as needed may be left out and gets the usual value; where two are given, the first is for an imperial file and
 the second for a metric one. Texts are one line without control characters.
+
+Other amounts carry their unit too: an area `20 sq ft` or `1.9 m2`, a volume `0.60 cu ft`, `17 L` or `3 qt`, a weight
+`80 lb` or `36 kg`, a share `10 %`, a price `11.80 USD` or `€ 9.50`. [supplies.md](supplies.md) says more about buying and
+supplies.
 ";
 
 /// The page as Markdown.
@@ -90,12 +94,15 @@ impl Page {
             };
         };
         let name = name.trim_start_matches("#/$defs/").to_owned();
-        if name == "Length" {
-            return "length".to_owned();
-        }
         let Some(group) = self.groups.get(&name).cloned() else {
             return name;
         };
+        if is_amount(&group) {
+            return name.to_lowercase();
+        }
+        if group.get("anyOf").is_some() {
+            return "text, or a list of texts".to_owned();
+        }
         if let Some(choices) = group.get("oneOf").and_then(Value::as_array) {
             if self.seen.iter().all(|(n, _)| *n != name) {
                 self.explain(path, choices);
@@ -124,15 +131,30 @@ impl Page {
             for (_, group) in inner.into_iter().flatten() {
                 let keys = group.get("properties").and_then(Value::as_object);
                 for (key, schema) in keys.into_iter().flatten() {
-                    let _ = writeln!(
-                        self.choices,
-                        "  - `{key}`, a length: {}",
-                        description(schema)
-                    );
+                    let kind = kind(schema);
+                    let _ = writeln!(self.choices, "  - `{key}`, {kind}: {}", description(schema));
                 }
             }
         }
     }
+}
+
+/// True for what is written as one text and read as an amount.
+fn is_amount(group: &Value) -> bool {
+    group.get("pattern").is_some()
+}
+
+/// What stands behind a key of a choice, with its article.
+fn kind(schema: &Value) -> String {
+    let name = schema.get("$ref").and_then(Value::as_str);
+    name.map_or_else(
+        || "text".to_owned(),
+        |name| {
+            let name = name.trim_start_matches("#/$defs/").to_lowercase();
+            let article = if name.starts_with('a') { "an" } else { "a" };
+            format!("{article} {name}")
+        },
+    )
 }
 
 /// One word of a choice, with the keys that go with it.

@@ -130,7 +130,8 @@ impl Gather {
         given.value()
     }
 
-    fn within(&mut self, length: Length, limits: Limits, place: &Place) -> bool {
+    /// Puts a length out of its limits down; true when it is within.
+    pub(super) fn within(&mut self, length: Length, limits: Limits, place: &Place) -> bool {
         let (least, most) = (Length::millimetres(limits.0), Length::millimetres(limits.1));
         if length >= least && length <= most {
             return true;

@@ -1,18 +1,19 @@
 //! The whole file resolved.
 
 use super::gather::{Gather, last_key};
-use super::{counter, openings, project, runs, things, trade};
-use crate::catalog::Supplies;
-use crate::design::{Buying, Design};
-use crate::diagnostics::{Finding, Place, in_order};
+use super::trade_files::shipped_trade;
+use super::{buying, counter, openings, project, runs, supplies, things, trade};
+use crate::catalog::TradeData;
+use crate::design::Design;
+use crate::diagnostics::{Finding, Place, Verdict, in_order};
 use crate::parameters::{File, Units, read};
 use crate::units::Notation;
 
-/// Fills every default of a file and follows every reference.
+/// Fills every default of a file and follows every reference; what shops sell is the trade data and what the file adds.
 ///
 /// # Errors
 /// Everything in the file that makes no sense, in the order of the file.
-pub fn resolve(file: &File) -> Result<Design, Vec<Finding>> {
+pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
     let units = file.project.value().and_then(|p| p.units.value());
     let notation = match units {
         Some(Units::Metric) => Notation::Metric,
@@ -36,8 +37,12 @@ pub fn resolve(file: &File) -> Result<Design, Vec<Finding>> {
     let counter = counter::counter(g, &file.counter);
     let tile_band = counter::tile_band(g, &file.tile_band, &runs);
     let printing = project::printing(g, &file.printing);
+    let buying = buying::buying(g, &file.buying);
+    let supplies = supplies::of_design(g, file, known, &buying);
+    let is_usable = gather.findings.iter().all(|f| f.verdict < Verdict::Error);
+    let findings = in_order(gather.findings);
     match trade {
-        Some(trade) if gather.findings.is_empty() => Ok(Design {
+        Some(trade) if is_usable => Ok(Design {
             project,
             trade,
             levels,
@@ -47,15 +52,15 @@ pub fn resolve(file: &File) -> Result<Design, Vec<Finding>> {
             counter,
             tile_band,
             printing,
-            buying: Buying::usual(notation == Notation::Metric),
-            supplies: Supplies::default(),
-            findings: Vec::new(),
+            buying,
+            supplies,
+            findings,
         }),
-        _ => Err(in_order(gather.findings)),
+        _ => Err(findings),
     }
 }
 
-/// Reads and resolves a parameter file.
+/// Reads and resolves a parameter file, with the trade data that comes with the program.
 ///
 /// ```
 /// let text = "project: {title: Bench}\nruns: [{name: cook, length: 6 ft, depth: 30 in}]\n";
@@ -66,13 +71,24 @@ pub fn resolve(file: &File) -> Result<Design, Vec<Finding>> {
 /// # Errors
 /// All errors of the file at once, of its form and of its sense, in the order of the file.
 pub fn from_text(text: &str) -> Result<Design, Vec<Finding>> {
+    from_text_with(text, shipped_trade())
+}
+
+/// Reads and resolves a parameter file, with trade data of one's own.
+///
+/// # Errors
+/// All errors of the file at once, of its form and of its sense, in the order of the file.
+pub fn from_text_with(text: &str, known: &TradeData) -> Result<Design, Vec<Finding>> {
     let reading = read(text);
     if !reading.is_usable {
         return Err(reading.findings);
     }
-    match resolve(&reading.file) {
+    match resolve(&reading.file, known) {
         Ok(design) if reading.findings.is_empty() => Ok(design),
-        Ok(_) => Err(in_order(reading.findings)),
+        Ok(design) => {
+            let all = reading.findings.into_iter().chain(design.findings);
+            Err(in_order(all.collect()))
+        }
         Err(more) => {
             let mut findings = reading.findings;
             let more: Vec<_> = more

@@ -1,5 +1,7 @@
 //! Resolving: from the file as written to the design with nothing left open.
 
+mod amounts;
+mod buying;
 mod counter;
 mod gather;
 mod island;
@@ -7,10 +9,14 @@ mod marks;
 mod openings;
 mod project;
 mod runs;
+mod sold;
 mod station;
+mod supplies;
 #[cfg(test)]
 mod tests;
 mod things;
 mod trade;
+mod trade_files;
 
-pub use island::{from_text, resolve};
+pub use island::{from_text, from_text_with, resolve};
+pub use trade_files::{add_trade, shipped_trade};

@@ -1,0 +1,97 @@
+//! Amounts as the file writes them: texts that are read when the design is resolved, so that a bad one can be named and
+//! left out while everything else is still reckoned.
+
+use serde::Deserialize;
+
+macro_rules! written {
+    ($(#[$doc:meta])* $name:ident, $title:literal, $type:tt, $about:literal, $pattern:literal, $examples:tt) => {
+        $(#[$doc])*
+        #[derive(Clone, Debug, Default, PartialEq, Eq, Deserialize)]
+        pub struct $name(pub String);
+
+        impl AsRef<str> for $name {
+            fn as_ref(&self) -> &str {
+                &self.0
+            }
+        }
+
+        impl schemars::JsonSchema for $name {
+            fn schema_name() -> std::borrow::Cow<'static, str> {
+                $title.into()
+            }
+
+            fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+                schemars::json_schema!({
+                    "type": $type,
+                    "description": $about,
+                    "pattern": $pattern,
+                    "examples": $examples
+                })
+            }
+        }
+    };
+}
+
+written!(
+    /// A price with its currency.
+    PriceText,
+    "Price",
+    "string",
+    "A price with its currency: 11.80 USD, USD 11.80, $11.80, € 9.50 or £ 3.",
+    "^\\s*([A-Z]{3}|US\\$|[$€£])\\s*[0-9]+(\\.[0-9]{1,2})?\\s*$|^\\s*[0-9]+(\\.[0-9]{1,2})?\\s*([A-Z]{3}|US\\$|[$€£])\\s*$",
+    ["11.80 USD", "€ 9.50"]
+);
+written!(
+    /// A currency by its code.
+    CurrencyText,
+    "Currency",
+    "string",
+    "A currency by the three capital letters of ISO 4217.",
+    "^[A-Z]{3}$",
+    ["USD", "EUR"]
+);
+written!(
+    /// A share in percent.
+    ShareText,
+    "Share",
+    "string",
+    "A share in percent: 10 % or 8.25 %.",
+    "^\\s*[0-9.]+\\s*(%|percent|per cent)\\s*$",
+    ["10 %", "8.25 %"]
+);
+written!(
+    /// An area with its unit.
+    AreaText,
+    "Area",
+    "string",
+    "An area with its unit: 20 sq ft, 20 ft2 or 1.9 m2.",
+    "^\\s*[0-9.].*(ft|foot|feet|in|inch|inches|m|metres|meters)[2²]?\\.?\\s*$",
+    ["20 sq ft", "1.9 m2"]
+);
+written!(
+    /// A volume with its unit.
+    VolumeText,
+    "Volume",
+    "string",
+    "A volume with its unit: 0.60 cu ft, 0.6 ft3, 17 L, 3 qt, 1 gal (both of the United States) or 0.02 m3.",
+    "^\\s*[0-9.].*(ft|foot|feet|yd|yards|m|metres|meters|[lL]|lit(re|er)s?|m[lL]|qt|quarts?|gal|gallons?)[3³]?\\.?\\s*$",
+    ["0.60 cu ft", "17 L", "3 qt"]
+);
+written!(
+    /// A weight with its unit.
+    MassText,
+    "Weight",
+    "string",
+    "A weight with its unit: 80 lb, 9 oz, 36 kg or 500 g.",
+    "^\\s*[0-9.].*(lbs?|pounds?|oz|ounces?|kg|g)\\.?\\s*$",
+    ["80 lb", "36 kg"]
+);
+written!(
+    /// A whole number.
+    CountText,
+    "Count",
+    ["string", "integer"],
+    "A whole number.",
+    "^\\s*[0-9]+\\s*$",
+    [2, 100]
+);
