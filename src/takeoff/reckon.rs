@@ -1,7 +1,9 @@
 //! The takeoff as a whole.
 
 use super::cut_list::{CutList, cut_lists};
-use super::order::{Order, by_amount, order, sticks};
+use super::mixes::{Mix, mixes};
+use super::order::{Order, bags, by_amount, order, sheets, sticks};
+use super::sheets::{SheetList, sheet_lists};
 use super::{Quantity, cut_list, quantities};
 use crate::diagnostics::Finding;
 use crate::parts::Assembly;
@@ -15,6 +17,10 @@ pub struct Takeoff {
     pub quantities: Vec<Quantity>,
     /// What to cut from which stick.
     pub cut_lists: Vec<CutList>,
+    /// What to cut from which sheet.
+    pub sheet_lists: Vec<SheetList>,
+    /// How many bags.
+    pub mixes: Vec<Mix>,
     /// What to buy.
     pub order: Order,
     /// What could not be reckoned; the rest is.
@@ -27,12 +33,18 @@ pub fn reckon(plan: &Plan, assembly: &Assembly) -> Takeoff {
     let mut findings = Vec::new();
     let quantities = quantities::quantities(plan, assembly);
     let cut_lists = cut_lists(design, assembly, &mut findings);
+    let sheet_lists = sheet_lists(plan, assembly, &mut findings);
+    let mixes = mixes(design, &quantities);
     let mut purchases: Vec<_> = cut_lists.iter().flat_map(|l| sticks(design, l)).collect();
+    purchases.extend(sheet_lists.iter().flat_map(|l| sheets(design, l)));
+    purchases.extend(mixes.iter().map(|m| bags(design, m)));
     purchases.extend(by_amount(design, &quantities));
     Takeoff {
         order: order(design, purchases),
         quantities,
         cut_lists,
+        sheet_lists,
+        mixes,
         findings,
     }
 }
@@ -43,6 +55,9 @@ pub fn tables(plan: &Plan, takeoff: &Takeoff) -> Vec<Table> {
         quantities::table(plan, &takeoff.quantities),
         cut_list::summary(plan, &takeoff.cut_lists),
         cut_list::table(plan, &takeoff.cut_lists),
+        super::sheets::summary(plan, &takeoff.sheet_lists),
+        super::sheets::table(plan, &takeoff.sheet_lists),
+        super::mixes::table(&plan.design, &takeoff.mixes),
         super::order::table(&takeoff.order),
         super::order::totals(plan, &takeoff.order),
     ]

@@ -4,7 +4,7 @@ use super::{Bags, Batch, Mix, Water};
 use crate::catalog::{Form, Need, Supply};
 use crate::design::Design;
 use crate::takeoff::order::{units, whole};
-use crate::takeoff::{Amount, Quantity};
+use crate::takeoff::{Amount, Quantity, Shares};
 use crate::units::{Area, Volume};
 
 /// What is mixed, in the order of the work.
@@ -71,11 +71,10 @@ fn alike(a: Amount, b: Amount) -> bool {
     std::mem::discriminant(&a) == std::mem::discriminant(&b)
 }
 
-fn shares(design: &Design, own: &[&Quantity], like: Amount) -> Vec<f64> {
-    let mut shares = vec![0.0; design.runs.len() + 1];
-    let last = design.runs.len();
+fn shares(design: &Design, own: &[&Quantity], like: Amount) -> Shares {
+    let mut shares = Shares::none(design);
     for quantity in own.iter().filter(|q| alike(q.amount, like)) {
-        shares[quantity.run.unwrap_or(last).min(last)] += quantity.amount.size();
+        shares.add(quantity.run, quantity.amount.size());
     }
     shares
 }

@@ -2,7 +2,7 @@
 
 use super::{Batch, Water};
 use crate::catalog::{Need, Supply};
-use crate::takeoff::Amount;
+use crate::takeoff::{Amount, Shares};
 
 /// How much of one mix the island takes, and what is bought for it.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,8 +15,8 @@ pub struct Mix {
     pub spare: f64,
     /// What is bought; `None` when nothing in the supplies serves it.
     pub bags: Option<Bags>,
-    /// How much of it goes to each run, in one measure; the last entry is what belongs to no single run.
-    pub shares: Vec<f64>,
+    /// How much of it goes to each run.
+    pub shares: Shares,
 }
 
 /// The bags or cans of one supply.

@@ -86,7 +86,7 @@ fn the_worked_slab_takes_seven_bags_or_ten_and_two_spare() {
         let bags = mix.bags.as_ref().unwrap();
         assert!((bags.exact - exact).abs() < 1e-3);
         assert_eq!((bags.net, bags.count), (net, count));
-        assert!((mix.shares[0] / mix.shares[1] - 4.0 / 6.0).abs() < 1e-9);
+        assert!((mix.shares.by_run()[0] / mix.shares.by_run()[1] - 4.0 / 6.0).abs() < 1e-9);
     }
 }
 

@@ -1,6 +1,7 @@
 //! One line of the order.
 
 use crate::catalog::Need;
+use crate::takeoff::Shares;
 use crate::units::Money;
 
 /// So many units of one thing.
@@ -22,8 +23,8 @@ pub struct Purchase {
     pub price: Option<Money>,
     /// Whether the price is an invented example.
     pub example: bool,
-    /// How much of it goes to each run, in any one measure; the last entry is what belongs to no single run.
-    pub shares: Vec<f64>,
+    /// How much of it goes to each run.
+    pub shares: Shares,
 }
 
 impl Purchase {

@@ -43,7 +43,7 @@ pub fn order(design: &Design, mut lines: Vec<Purchase>) -> Order {
     lines.sort_by(|a, b| (a.shop.is_empty(), &a.shop).cmp(&(b.shop.is_empty(), &b.shop)));
     let mut per_run = vec![Money::ZERO; design.runs.len() + 1];
     for line in &lines {
-        let parts = divide(line.cost().unwrap_or_default(), &line.shares);
+        let parts = divide(line.cost().unwrap_or_default(), line.shares.by_run());
         for (run, part) in per_run.iter_mut().zip(parts) {
             *run += part;
         }

@@ -1,43 +1,12 @@
-//! What the parts of a takeoff come to in purchases.
+//! What is bought by its amount alone.
 
 use super::choice::{cheapest, unit_name};
 use super::line::Purchase;
 use crate::catalog::Need;
 use crate::design::Design;
-use crate::takeoff::cut_list::CutList;
 use crate::takeoff::suits::suits;
-use crate::takeoff::{Amount, Quantity};
+use crate::takeoff::{Amount, Quantity, Shares};
 use std::collections::BTreeMap;
-
-/// The sticks of a cut list, a line a length. Their cost goes to the runs by the length of their pieces.
-pub(in crate::takeoff) fn sticks(design: &Design, list: &CutList) -> Vec<Purchase> {
-    let notation = design.project.units;
-    let bought = list.stock.iter().enumerate();
-    let bought = bought.filter(|(i, _)| list.counts[*i] > 0);
-    bought
-        .map(|(i, stick)| {
-            let mut shares = vec![0.0; design.runs.len() + 1];
-            let mut needed = 0.0;
-            let sticks = list.sticks.iter().filter(|s| s.stock == i);
-            for cut in sticks.flat_map(|s| &s.cuts) {
-                let piece = &list.pieces[cut.piece];
-                needed += f64::from(piece.length);
-                shares[piece.run.unwrap_or(design.runs.len())] += f64::from(piece.length);
-            }
-            Purchase {
-                need: list.need.clone(),
-                name: stick.name.clone(),
-                shop: stick.shop.clone(),
-                unit: "stick".to_owned(),
-                count: Some(list.counts[i]),
-                needed: notation.spell_with_unit(notation.step() * needed),
-                price: stick.price,
-                example: stick.example,
-                shares,
-            }
-        })
-        .collect()
-}
 
 /// What is bought by its amount alone: everything that is neither cut from sticks or sheets nor mixed from bags.
 pub(in crate::takeoff) fn by_amount(design: &Design, quantities: &[Quantity]) -> Vec<Purchase> {
@@ -85,13 +54,12 @@ fn spare(design: &Design, need: &Need) -> f64 {
 }
 
 fn purchase(design: &Design, need: &Need, group: &[&Quantity]) -> Option<Purchase> {
-    let mut shares = vec![0.0; design.runs.len() + 1];
+    let mut shares = Shares::none(design);
     for quantity in group {
-        shares[quantity.run.unwrap_or(design.runs.len())] += quantity.amount.size();
+        shares.add(quantity.run, quantity.amount.size());
     }
     let first = group.first()?.amount;
-    let needed: f64 = shares.iter().sum();
-    let amount = first.resized(needed * (1.0 + spare(design, need)));
+    let amount = first.resized(shares.sum() * (1.0 + spare(design, need)));
     let supplies = design.supplies.of(need).filter(|s| suits(design, s));
     let chosen = cheapest(supplies, amount);
     let alone = matches!(need, Need::Thing(_));
