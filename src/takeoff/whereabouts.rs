@@ -8,7 +8,7 @@ pub fn whereabouts(plan: &Plan, run: Option<usize>, face: Option<usize>) -> Stri
     let run = run.and_then(|r| plan.design.runs.get(r));
     match (face, run) {
         (Some(face), _) => face.name.clone(),
-        (None, Some(run)) => run.name.value.clone(),
+        (None, Some(run)) => format!("{} run", run.name.value),
         (None, None) => "island".to_owned(),
     }
 }

@@ -116,7 +116,7 @@ pub(in crate::takeoff) fn summary(plan: &Plan, lists: &[CutList]) -> Table {
             .map(|(s, n)| format!("{n} × {}", notation.spell_with_unit(s.length)))
             .collect();
         let bound = if list.is_priced() {
-            crate::units::Money::cents(list.bound as i64).to_string()
+            crate::units::Money::cents(i64::try_from(list.bound).unwrap_or(i64::MAX)).to_string()
         } else {
             spelt(notation, u32::try_from(list.bound).unwrap_or(u32::MAX))
         };
