@@ -71,6 +71,7 @@ fn describe(answer: &Answer) -> Value {
         "cost": answer.cost,
         "bound": answer.bound,
         "proven": answer.proof == Proof::Proven,
+        "offcut": [answer.offcut.length, answer.offcut.proven],
     })
 }
 

@@ -119,21 +119,25 @@ def full(problem, choices):
 
 
 class Model:
-    """The least cost by HiGHS: how often each filling is cut, every demand covered."""
+    """What HiGHS chooses: how often each full filling is cut, every demand covered."""
 
     def __init__(self, problem, too_long):
-        self.costs, self.columns = [], []
-        for length, cost in problem["sticks"]:
-            usable = length - problem["trim"]
-            if usable <= 0:
-                continue
-            list_all = fillings if problem["pitch"] else counted
-            for choice in full(problem, list_all(problem, usable)):
-                self.costs.append(cost)
-                self.columns.append(choice)
+        self.problem, self.costs, self.columns = problem, [], []
+        self.add(lambda usable: usable)
         self.counts = [0 if d in too_long else count for d, (_, count, _) in enumerate(problem["demands"])]
 
-    def solve(self, objective, cost_at_most=None):
+    def add(self, limit):
+        """Every full filling of every stick, up to a limit of its usable length."""
+        list_all = fillings if self.problem["pitch"] else counted
+        for length, cost in self.problem["sticks"]:
+            usable = limit(length - self.problem["trim"])
+            if usable > 0:
+                for choice in full(self.problem, list_all(self.problem, usable)):
+                    self.costs.append(cost)
+                    self.columns.append(choice)
+
+    def solve(self, objective, rows=()):
+        """The least objective, or None if the further rows (least, most, coefficients) cannot be kept."""
         h = highspy.Highs()
         for name, value in (("output_flag", False), ("mip_rel_gap", 0.0), ("mip_abs_gap", 0.5), ("threads", 1)):
             h.setOptionValue(name, value)
@@ -147,9 +151,11 @@ class Model:
             holding = np.flatnonzero(matrix[:, d]).astype(np.int32)
             if count:
                 h.addRow(count, highspy.kHighsInf, len(holding), holding, matrix[holding, d].astype(float))
-        if cost_at_most is not None:
-            h.addRow(0, cost_at_most, n, everything, np.asarray(self.costs, dtype=float))
+        for least, most, coefficients in rows:
+            h.addRow(least, most, n, everything, np.asarray(coefficients, dtype=float))
         h.run()
+        if h.getModelStatus() == highspy.HighsModelStatus.kInfeasible:
+            return None
         assert h.getModelStatus() == highspy.HighsModelStatus.kOptimal
         return round(h.getInfo().objective_function_value)
 
@@ -157,12 +163,23 @@ class Model:
         return self.solve(self.costs)
 
     def fewest_sticks(self, cost):
-        return self.solve([1] * len(self.columns), cost_at_most=cost)
+        return self.solve([1] * len(self.columns), [(0, cost, self.costs)])
+
+    def leaves_more_than(self, offcut, cost, sticks):
+        """Whether so many sticks at this cost can be cut with a longer offcut: then one of them is cut up to a limit."""
+        before = len(self.columns)
+        self.add(lambda usable: usable - self.problem["kerf"] - offcut - 1)
+        count = len(self.columns)
+        if count == before:
+            return False
+        short = [int(i >= before) for i in range(count)]
+        rows = [(0, cost, self.costs), (0, sticks, [1] * count), (1, 1, short)]
+        return self.solve([0] * count, rows) is not None
 
 
 def check_patterns(problem, answer):
     """Every piece lies on its stick, a cut from its neighbours, its foot on the pitch; every demand is served exactly."""
-    served, cost = Counter(), 0
+    served, cost, offcuts = Counter(), 0, [0]
     for pattern in answer["patterns"]:
         length, price = problem["sticks"][pattern["stick"]]
         assert pattern["cuts"] and pattern["times"] > 0
@@ -177,7 +194,9 @@ def check_patterns(problem, answer):
             assert start + piece <= length - problem["trim"], pattern
             free_from = start + piece + problem["kerf"]
             served[demand] += pattern["times"]
+        offcuts.append(max(0, length - problem["trim"] - free_from))
     assert cost == answer["cost"]
+    assert max(offcuts) == answer["offcut"][0]
     longest = max((s[0] for s in problem["sticks"]), default=0) - problem["trim"]
     for d, (length, count, _) in enumerate(problem["demands"]):
         assert (d in answer["too_long"]) == (length > longest)
@@ -196,7 +215,7 @@ def test_every_pattern_adds_up_and_serves_every_demand(answers):
 
 @pytest.mark.parametrize("aligned", [False, True], ids=["free", "aligned"])
 def test_costs_and_sticks_agree_with_an_exact_solver(answers, aligned):
-    compared = 0
+    compared = proven_offcuts = 0
     for seed, (problem, answer) in enumerate(zip(INSTANCES, answers[1:], strict=True)):
         if bool(problem["pitch"]) != aligned or len(answer["too_long"]) == len(problem["demands"]):
             continue
@@ -205,5 +224,10 @@ def test_costs_and_sticks_agree_with_an_exact_solver(answers, aligned):
         assert (answer["cost"], answer["bound"], answer["proven"]) == (cost, cost, True), f"seed {seed}: {problem}"
         sticks = sum(p["times"] for p in answer["patterns"])
         assert sticks == model.fewest_sticks(cost), f"seed {seed}: {problem}"
+        offcut, longest = answer["offcut"]
+        if longest:
+            assert not model.leaves_more_than(offcut, cost, sticks), f"seed {seed}: {problem}"
+            proven_offcuts += 1
         compared += 1
     assert compared >= (50 if aligned else 150), compared
+    assert proven_offcuts >= compared // 3, proven_offcuts

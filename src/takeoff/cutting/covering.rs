@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 
 use super::column::{Column, Plan};
 use super::meter::Meter;
-use super::mixes::{Cut, Mix};
+use super::mixes::Cut;
 use super::task::Task;
 
 /// How a search ended.
@@ -70,12 +70,11 @@ impl<'a> Covering<'a> {
         }
     }
 
-    /// Whether the sticks of this mix can be cut into all the pieces.
-    pub(super) fn fit(&self, mix: &Mix, meter: &mut Meter) -> Fit {
-        let counts = self.task.counts();
+    /// Whether the sticks of a mix can be cut into these pieces.
+    pub(super) fn fit(&self, counts: &[u64], mix: &[u64], meter: &mut Meter) -> Fit {
         let mut slack = Vec::new();
         for cut in self.cuts {
-            let Some(more) = cut.holds(&mix.of).checked_sub(cut.need(&counts)) else {
+            let Some(more) = cut.slack(counts, mix) else {
                 return Fit::Impossible;
             };
             slack.push(more);
@@ -96,19 +95,19 @@ impl<'a> Covering<'a> {
             chosen: Vec::new(),
         };
         let rest = Rest {
-            counts,
-            mix: mix.of.clone(),
+            counts: counts.to_vec(),
+            mix: mix.to_vec(),
             slack,
         };
         match search.descend(&rest, meter) {
             None => Fit::Unknown,
             Some(false) => Fit::Impossible,
-            Some(true) => Fit::Found(self.plan(&search.chosen)),
+            Some(true) => Fit::Found(self.plan(counts, &search.chosen)),
         }
     }
 
-    fn plan(&self, chosen: &[usize]) -> Plan {
-        let mut left = self.task.counts();
+    fn plan(&self, counts: &[u64], chosen: &[usize]) -> Plan {
+        let mut left = counts.to_vec();
         let mut plan = Plan::default();
         for &index in chosen {
             if let Some(column) = self.columns[index].clipped(self.task, &left) {

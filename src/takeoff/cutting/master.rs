@@ -5,10 +5,11 @@
 
 use std::collections::BTreeSet;
 
-use microlp::{ComparisonOp, OptimizationDirection, Problem, Solution, SolveOutcome, Variable};
+use microlp::{ComparisonOp, OptimizationDirection, Problem, Variable};
 
 use super::bound::Duals;
 use super::column::Column;
+use super::lp::{Pivots, solved};
 use super::meter::Meter;
 use super::pricing::Pricer;
 use super::task::Task;
@@ -53,18 +54,14 @@ pub(super) fn relax(
 ) -> Option<Relaxed> {
     let dearest = dearest(task);
     let (problem, worths) = dual(task, counts, &pool.columns);
-    let mut solution = solved(problem.solve().ok())?;
+    let mut solution = solved(problem.solve())?;
     let mut best: Option<Relaxed> = None;
-    let mut pivots = 0;
+    let mut pivots = Pivots::default();
     loop {
-        let now = solution.stats().lp_iterations;
-        if meter
-            .spend((now - pivots + 1) * 60 * (counts.len() + 10) as u64)
-            .is_none()
-        {
+        let size = counts.len() + pool.columns.len();
+        if meter.spend(pivots.steps(&solution, size)).is_none() {
             return best;
         }
-        pivots = now;
         let values: Vec<f64> = worths
             .iter()
             .map(|w| w.map_or(0.0, |w| solution[w]))
@@ -99,11 +96,7 @@ pub(super) fn relax(
                 .filter_map(|&(i, n)| Some((worths[i]?, n as f64)))
                 .collect();
             let price = task.stocks[column.stock].price as f64 / dearest;
-            match solved(
-                solution
-                    .add_constraint(&terms[..], ComparisonOp::Le, price)
-                    .ok(),
-            ) {
+            match solved(solution.add_constraint(&terms[..], ComparisonOp::Le, price)) {
                 Some(next) => solution = next,
                 None => return best,
             }
@@ -186,11 +179,7 @@ pub(super) fn shares(
     for (row, &count) in rows.iter().zip(counts).filter(|(_, n)| **n > 0) {
         problem.add_constraint(&row[..], ComparisonOp::Ge, count as f64);
     }
-    let solution = solved(problem.solve().ok())?;
-    meter.spend((solution.stats().lp_iterations + 1) * 60 * (counts.len() + 10) as u64)?;
+    let solution = solved(problem.solve())?;
+    meter.spend(Pivots::default().steps(&solution, counts.len() + columns.len()))?;
     Some(times.iter().map(|t| solution[*t].max(0.0)).collect())
-}
-
-fn solved(outcome: Option<SolveOutcome>) -> Option<Solution> {
-    outcome?.into_solution().ok()
 }

@@ -19,10 +19,6 @@ impl Meter {
         (self.left > 0).then_some(())
     }
 
-    pub(super) fn left(&self) -> u64 {
-        self.left
-    }
-
     /// A meter for one part of the work, which may take `share` parts in a hundred of what is left.
     pub(super) fn part(&self, share: u64) -> Meter {
         Meter::new(self.left / 100 * share)

@@ -4,22 +4,26 @@
 
 mod align;
 mod bound;
-mod branching;
 mod column;
 mod covering;
+mod filling;
 mod greedy;
 mod layout;
+mod lp;
 mod master;
 mod meter;
+mod mixed;
 mod mixes;
+mod offcut;
 mod plain;
 mod pricing;
 mod problem;
 mod rounding;
+mod settle;
 mod solve;
 mod task;
 #[cfg(test)]
 mod tests;
 
-pub use problem::{Answer, Cut, Demand, Pattern, Problem, Proof, Stick};
+pub use problem::{Answer, Cut, Demand, Offcut, Pattern, Problem, Proof, Stick};
 pub use solve::solve;

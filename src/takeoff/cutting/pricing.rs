@@ -54,7 +54,7 @@ impl Pricer {
         &self,
         task: &Task,
         worth: &[u64],
-        least: &[u64],
+        least: &[Option<u64>],
         most: usize,
         meter: &mut Meter,
     ) -> Option<Vec<Column>> {
@@ -64,13 +64,14 @@ impl Pricer {
             Pricer::Plain => Some(Fronts::new(task, worth, &counts, meter)?),
             Pricer::Aligned(_) => None,
         };
-        for (stock, &least) in least.iter().enumerate() {
+        for (stock, least) in least.iter().enumerate() {
+            let Some(least) = least else { continue };
             let room = most - all.len();
             all.extend(match (self, &fronts) {
                 (Pricer::Aligned(places), _) => {
-                    places.all(task, (worth, &counts), (stock, least), room, meter)?
+                    places.all(task, (worth, &counts), (stock, *least), room, meter)?
                 }
-                (_, Some(fronts)) => fronts.all(stock, least, room, meter)?,
+                (_, Some(fronts)) => fronts.all(stock, *least, room, meter)?,
                 _ => return None,
             });
         }

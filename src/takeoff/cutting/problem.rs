@@ -12,7 +12,7 @@ pub struct Stick {
 /// Pieces of one length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Demand {
-    /// Length of a piece in steps, more than nothing.
+    /// Length of a piece in steps; pieces of no length are left out.
     pub length: u32,
     /// How many.
     pub count: u32,
@@ -32,7 +32,7 @@ pub struct Problem {
     pub kerf: u32,
     /// What is cut off the far end of every stick, in steps.
     pub trim: u32,
-    /// Distance of the punch-outs, in steps; aligned pieces need it. Their first lies the same way from the marked end
+    /// Distance of the punch-outs, in steps; without it, or at nothing, no piece is aligned. Their first lies the same way from the marked end
     /// as a piece's first lies from its foot.
     pub pitch: Option<u32>,
 }
@@ -71,6 +71,15 @@ pub enum Proof {
     },
 }
 
+/// The longest piece of stock that is left over, behind the last cut of one stick.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Offcut {
+    /// Its length in steps; nothing if there is none.
+    pub length: u32,
+    /// Whether no answer of the same cost and number of sticks leaves a longer one. The search for it is short.
+    pub proven: bool,
+}
+
 /// The best that was found.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Answer {
@@ -78,10 +87,12 @@ pub struct Answer {
     pub patterns: Vec<Pattern>,
     /// Demands that no stick is long enough for.
     pub too_long: Vec<usize>,
-    /// What the sticks cost together.
+    /// What the sticks cost together; the largest number there is, if it is more.
     pub cost: u64,
     /// A lower bound of the cost of any answer.
     pub bound: u64,
     /// Whether it is proven.
     pub proof: Proof,
+    /// The longest offcut.
+    pub offcut: Offcut,
 }

@@ -1,27 +1,27 @@
 //! The search as a whole: a first answer, a bound, better answers, and the proof.
 
-use super::bound::{by_width, raised};
-use super::branching::{candidates, choose};
+use super::bound::by_width;
 use super::column::{Column, Plan};
-use super::covering::{Covering, Fit};
 use super::greedy::{MOST_ON_A_STICK, first_fit};
 use super::layout::patterns;
-use super::master::{Pool, Relaxed, relax, shares};
+use super::master::{Pool, relax, shares};
 use super::meter::Meter;
-use super::mixes::{Cut, mixes};
+use super::mixes::Cut;
+use super::offcut::{lengthened, longest};
 use super::pricing::Pricer;
-use super::problem::{Answer, Problem, Proof};
+use super::problem::{Answer, Offcut, Problem, Proof};
 use super::rounding::{dive, rounded};
+use super::settle::Settling;
 use super::task::Task;
 
 /// About two seconds of a release build.
-const STEPS: u64 = 2_000_000_000;
+const STEPS: u64 = 1_500_000_000;
+/// So much is spent on a longer offcut.
+const OFFCUT_STEPS: u64 = 2_000_000;
 /// More items than this are not given to the solver.
 const MOST_ITEMS: usize = 500;
-/// More columns than this are not searched for the best choice.
-const MOST_COLUMNS: usize = 20_000;
-/// More mixes of sticks than this are not tried one by one.
-const MOST_MIXES: usize = 2_000;
+/// With more sticks than this the relaxation is solved again after each rounding, before anything is searched.
+const MANY: u128 = 64;
 
 /// Cuts every demand from the sticks for the least cost; among equal costs from the fewest sticks.
 ///
@@ -29,21 +29,24 @@ const MOST_MIXES: usize = 2_000;
 pub fn solve(problem: &Problem) -> Answer {
     let mut task = Task::new(problem);
     if task.items.is_empty() {
-        return answer(&task, &Plan::default(), 0);
+        return answer(&task, &Plan::default(), 0, true);
     }
     let first = first_fit(&task, &task.counts());
     let most = most_sticks(&task, &first);
     task.weigh(most);
-    let bound = by_width(&task);
     let mut search = Search {
         task: &task,
+        bound: by_width(&task).min(first.price(&task)),
         best: first,
-        bound: 0,
         meter: Meter::new(STEPS),
+        cuts: Vec::new(),
     };
-    search.raise(bound, None);
-    let _ = search.run();
-    answer(&task, &search.best, search.bound)
+    let pricer = search.pricer();
+    let proven = pricer.is_some_and(|pricer| {
+        let _ = search.run(&pricer);
+        search.lengthen(&pricer).unwrap_or(false)
+    });
+    answer(&task, &search.best, search.bound, proven)
 }
 
 /// No answer that costs no more than this one has more sticks.
@@ -60,7 +63,7 @@ fn most_sticks(task: &Task, plan: &Plan) -> u64 {
     by_cost.map_or(pieces, |n| n.min(pieces))
 }
 
-fn answer(task: &Task, plan: &Plan, bound: u128) -> Answer {
+fn answer(task: &Task, plan: &Plan, bound: u128, longest_proven: bool) -> Answer {
     let cost = plan.cost(task);
     let cents = task.cents(bound).min(cost);
     let saturated = |cents: u128| u64::try_from(cents).unwrap_or(u64::MAX);
@@ -70,6 +73,10 @@ fn answer(task: &Task, plan: &Plan, bound: u128) -> Answer {
         too_long: task.too_long.clone(),
         cost: saturated(cost),
         bound: saturated(cents),
+        offcut: Offcut {
+            length: longest(task, plan) as u32,
+            proven: longest_proven,
+        },
         proof: if proven {
             Proof::Proven
         } else {
@@ -86,6 +93,7 @@ struct Search<'a> {
     best: Plan,
     bound: u128,
     meter: Meter,
+    cuts: Vec<Cut>,
 }
 
 impl Search<'_> {
@@ -104,148 +112,98 @@ impl Search<'_> {
         }
     }
 
-    fn raise(&mut self, bound: u128, relaxed: Option<(&Relaxed, &[u64])>) {
-        let counts = self.task.counts();
-        let duals = relaxed.map(|(r, best)| (&r.duals, best, &counts[..]));
-        let raised = raised(self.task, bound.max(self.bound), self.price(), duals);
-        self.bound = self.bound.max(raised);
+    /// `None` where the task is too large to be searched.
+    fn pricer(&self) -> Option<Pricer> {
+        let task = self.task;
+        let shortest = task.items.first().map_or(1, |i| i.width);
+        let many = task.items.len() > MOST_ITEMS;
+        let long = task.longest() / shortest > MOST_ON_A_STICK as u64;
+        if many || long {
+            None
+        } else {
+            Pricer::new(task)
+        }
     }
 
     /// Ends early, with `None`, where it is done or the work ran out.
-    fn run(&mut self) -> Option<()> {
+    fn run(&mut self, pricer: &Pricer) -> Option<()> {
+        self.still_open()?;
         let task = self.task;
         let counts = task.counts();
-        let shortest = task.items.first().map_or(1, |i| i.width);
-        if self.done()
-            || task.items.len() > MOST_ITEMS
-            || task.longest() / shortest > MOST_ON_A_STICK as u64
-        {
-            return None;
-        }
-        let pricer = Pricer::new(task)?;
         let mut pool = first_columns(task, &self.best);
-        let relaxed = relax(
-            task,
-            &pricer,
-            &counts,
-            &mut pool,
-            self.price(),
-            &mut self.meter,
-        )?;
-        let fills = pricer.best(task, &relaxed.duals.worth, &counts, &mut self.meter)?;
-        let fills: Vec<u64> = fills.iter().map(|f| f.0).collect();
-        self.raise(relaxed.bound, Some((&relaxed, &fills)));
+        let enough = self.price();
+        let relaxed = relax(task, pricer, &counts, &mut pool, enough, &mut self.meter)?;
+        self.bound = self.bound.max(relaxed.bound.min(enough));
+        let worth = relaxed.duals.worth;
+        self.cuts
+            .push(cut(task, pricer, worth.clone(), &mut self.meter)?);
         self.still_open()?;
         let share = shares(task, &counts, &pool.columns, &mut self.meter)?;
-        for plan in rounded(
-            task,
-            &pricer,
-            &pool,
-            (&relaxed.duals.worth, &share),
-            &mut self.meter,
-        ) {
+        for plan in rounded(task, pricer, &pool, (&worth, &share), &mut self.meter) {
             self.offer(plan);
         }
-        self.raise(relaxed.bound, Some((&relaxed, &fills)));
         self.still_open()?;
-        let widths: Vec<u64> = task.items.iter().map(|i| i.width).collect();
-        let rooms = pricer
-            .best(task, &widths, &counts, &mut self.meter)?
-            .iter()
-            .map(|f| f.0)
-            .collect();
-        let cuts = vec![
-            Cut::new(&relaxed.duals, fills),
-            Cut {
-                worth: widths,
-                fill: rooms,
-            },
-        ];
-        if self.settle(&pricer, &relaxed, &cuts).is_some() {
-            return None;
+        if self.best.sticks() > MANY {
+            let mut part = self.meter.part(40);
+            if let Some(plan) = dive(task, pricer, &pool, &share, &mut part) {
+                self.offer(plan);
+            }
+            self.meter.settle(40, &part);
+            self.still_open()?;
         }
-        let mut part = self.meter.part(50);
-        if let Some(plan) = dive(task, &pricer, &pool, &share, &mut part) {
-            self.offer(plan);
-        }
-        self.meter.settle(50, &part);
-        self.still_open()?;
-        self.choose_among(&pool.columns);
-        self.still_open()?;
-        self.prove(&pricer, &relaxed, MOST_COLUMNS)
+        self.settle(pricer, pool)
     }
 
     fn still_open(&self) -> Option<()> {
         (!self.done()).then_some(())
     }
 
-    /// Looks for the best answer among all columns that a better one could hold; `Some` once that is settled.
-    fn prove(&mut self, pricer: &Pricer, relaxed: &Relaxed, most: usize) -> Option<()> {
-        let mut part = self.meter.part(20);
-        let columns = candidates(
-            self.task,
-            pricer,
-            &relaxed.duals,
-            self.price(),
-            most,
-            &mut part,
-        );
-        self.meter.settle(20, &part);
-        let columns = columns?;
-        if self.choose_among(&columns) {
-            self.bound = self.price();
-            return Some(());
-        }
-        None
-    }
-
-    /// Tries every mix of sticks that would be better, the cheapest first; `Some` once the best answer is settled.
-    fn settle(&mut self, pricer: &Pricer, relaxed: &Relaxed, cuts: &[Cut]) -> Option<()> {
+    fn settle(&mut self, pricer: &Pricer, pool: Pool) -> Option<()> {
         let task = self.task;
-        let mixes = mixes(task, cuts, (self.bound, self.price()), MOST_MIXES)?;
-        let mut tried = 0;
-        let mut ahead = 1;
-        while tried < mixes.len() {
-            let group = &mixes[tried..mixes.len().min(tried + ahead)];
-            let price = group.last()?.price + 1;
-            let columns = candidates(
-                task,
-                pricer,
-                &relaxed.duals,
-                price,
-                MOST_COLUMNS,
-                &mut self.meter,
-            )?;
-            let covering = Covering::new(task, cuts, &columns);
-            for mix in group {
-                // All cheaper mixes have been tried.
-                self.bound = self.bound.max(mix.price);
-                match covering.fit(mix, &mut self.meter) {
-                    Fit::Found(plan) => {
-                        self.offer(plan);
-                        return Some(());
-                    }
-                    Fit::Impossible => {}
-                    Fit::Unknown => return None,
-                }
-            }
-            tried += group.len();
-            ahead *= 4;
-        }
-        self.bound = self.price();
+        self.cuts.push(by_widths(task, pricer, &mut self.meter)?);
+        let mut meter = std::mem::replace(&mut self.meter, Meter::new(0));
+        let cuts = std::mem::take(&mut self.cuts);
+        let mut settling = Settling {
+            task,
+            pricer,
+            cuts,
+            pool,
+        };
+        settling.run(self.bound, &mut meter, &mut |pass| {
+            pass.plan.into_iter().for_each(|plan| self.offer(plan));
+            self.bound = self.bound.max(pass.bound.min(self.price()));
+            self.price()
+        });
+        self.cuts = settling.cuts;
+        self.meter = meter;
         Some(())
     }
 
-    /// Takes the best choice among these columns if it is better; whether it is known to be the best of them.
-    fn choose_among(&mut self, columns: &[Column]) -> bool {
-        let range = (self.bound, self.price());
-        let counts = self.task.counts();
-        let choice = choose(self.task, &counts, columns, range, &mut self.meter);
-        if let Some(plan) = choice.plan {
-            self.offer(plan);
+    /// Looks for longer offcuts until none is found; whether none is longer.
+    fn lengthen(&mut self, pricer: &Pricer) -> Option<bool> {
+        let mut meter = Meter::new(OFFCUT_STEPS);
+        if self.cuts.is_empty() {
+            self.cuts.push(by_widths(self.task, pricer, &mut meter)?);
         }
-        choice.best
+        let (plan, proven) = lengthened(self.task, pricer, &self.cuts, &self.best, &mut meter);
+        if let Some(plan) = plan.filter(|p| p.price(self.task) <= self.price()) {
+            self.best = plan;
+        }
+        Some(proven && self.done() && self.task.scale.exact)
     }
+}
+
+/// The cut of these worths.
+fn cut(task: &Task, pricer: &Pricer, worth: Vec<u64>, meter: &mut Meter) -> Option<Cut> {
+    let offers = pricer.best(task, &worth, &task.counts(), meter)?;
+    let fill = offers.iter().map(|o| o.0).collect();
+    Some(Cut { worth, fill })
+}
+
+/// The cut by which every step of a piece is worth the same.
+fn by_widths(task: &Task, pricer: &Pricer, meter: &mut Meter) -> Option<Cut> {
+    let widths = task.items.iter().map(|i| i.width).collect();
+    cut(task, pricer, widths, meter)
 }
 
 /// Sticks of one length of piece each, and those of the first answer.

@@ -35,6 +35,7 @@ fn problem(sticks: &[Stick], demands: &[Demand]) -> Problem {
 fn check(problem: &Problem, answer: &Answer) -> Result<(), TestCaseError> {
     let mut served = vec![0_u64; problem.demands.len()];
     let mut cost = 0_u128;
+    let mut longest = 0;
     for pattern in &answer.patterns {
         let stick = problem.sticks[pattern.stick];
         prop_assert!(pattern.times > 0 && !pattern.cuts.is_empty());
@@ -55,8 +56,13 @@ fn check(problem: &Problem, answer: &Answer) -> Result<(), TestCaseError> {
             free_from = start + length + u64::from(problem.kerf);
             served[cut.demand] += u64::from(pattern.times);
         }
+        let room = u64::from(stick.length - problem.trim) + u64::from(problem.kerf);
+        let left = (room - free_from).saturating_sub(problem.kerf.into());
+        prop_assert!(left <= answer.offcut.length.into());
+        longest = longest.max(left);
     }
     prop_assert_eq!(answer.cost, u64::try_from(cost).unwrap_or(u64::MAX));
+    prop_assert_eq!(u64::from(answer.offcut.length), longest);
     prop_assert!(answer.bound <= answer.cost);
     match answer.proof {
         Proof::Proven => prop_assert_eq!(answer.bound, answer.cost),
@@ -219,6 +225,27 @@ fn aligned_pieces_have_their_feet_on_the_pitch() {
         check(&studs, &answer).unwrap();
         assert_eq!((answer.cost, answer.proof), (sticks, Proof::Proven));
     }
+}
+
+/// 60, 50, 30 and 20 on two sticks of 100 leave 40 together: all of it in one piece if 50, 30 and 20 share a stick. A cut of 1
+/// makes that stick too full; then 60 and 30 share one, and 100 - 50 - 1 - 20 - 1 are left, for the offcut is cut off too.
+#[test]
+fn among_equal_answers_the_longest_offcut_is_left() {
+    let shears = problem(
+        &[stick(100, 3)],
+        &[free(60, 1), free(50, 1), free(30, 1), free(20, 1)],
+    );
+    let answer = solve(&shears);
+    assert_eq!(
+        (answer.cost, answer.offcut.length, answer.offcut.proven),
+        (6, 40, true)
+    );
+    let saw = Problem { kerf: 1, ..shears };
+    let answer = solve(&saw);
+    assert_eq!(
+        (answer.cost, answer.offcut.length, answer.offcut.proven),
+        (6, 28, true)
+    );
 }
 
 #[test]

@@ -1,0 +1,134 @@
+//! To proof: mixes of sticks that would be better are tried, the cheapest first, until one can be cut.
+
+use super::column::Plan;
+use super::covering::Fit;
+use super::filling::fit;
+use super::master::Pool;
+use super::meter::Meter;
+use super::mixed::{Verdict, judge};
+use super::mixes::{Cut, Mix, cheapest};
+use super::pricing::Pricer;
+use super::task::Task;
+
+/// More mixes of sticks than this are not listed at once.
+const MOST_MIXES: usize = 2_000;
+/// Pass by pass: what part of the work one search may take, in parts in a hundred of what is left, and how many sticks
+/// are searched piece by piece: the more, the surer and the slower.
+const PASSES: [(u64, [u64; 2]); 4] = [(1, [10, 16]), (3, [16, 24]), (10, [20, 32]), (30, [24, 40])];
+/// So many mixes without an end in one pass, then every second is passed over, then more and more.
+const PATIENCE: usize = 4;
+
+/// Mixes tried one by one.
+pub(super) struct Settling<'a> {
+    pub task: &'a Task,
+    pub pricer: &'a Pricer,
+    pub cuts: Vec<Cut>,
+    pub pool: Pool,
+}
+
+/// Where a pass ended.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Pass {
+    /// The best answer, if any was found.
+    pub plan: Option<Plan>,
+    /// No answer has a lower price than this.
+    pub bound: u128,
+}
+
+impl Settling<'_> {
+    /// All passes: from the bound to the price of the best answer, with more work for each mix every time.
+    ///
+    /// `offer` is called with what each pass found and tells the price of the best answer.
+    pub(super) fn run(
+        &mut self,
+        bound: u128,
+        meter: &mut Meter,
+        offer: &mut dyn FnMut(Pass) -> u128,
+    ) {
+        let mut bound = bound;
+        for effort in PASSES {
+            let price = offer(Pass { plan: None, bound });
+            if bound >= price || meter.spend(0).is_none() {
+                return;
+            }
+            let mut pass = Pass { plan: None, bound };
+            let _ = self.pass(&mut pass, price, effort, meter);
+            bound = pass.bound;
+            offer(pass);
+        }
+    }
+
+    /// Tries the mixes with a price from the bound to below `price`; `None` if the work or the list ran out.
+    fn pass(
+        &mut self,
+        pass: &mut Pass,
+        price: u128,
+        effort: (u64, [u64; 2]),
+        meter: &mut Meter,
+    ) -> Option<()> {
+        let mut open = 0;
+        let mut from = pass.bound;
+        while from < price {
+            let (list, end) = cheapest(self.task, &self.cuts, (from, price), MOST_MIXES, meter)?;
+            let mut passed_over = 0;
+            for mix in &list {
+                if open > 0 && passed_over < open / PATIENCE {
+                    passed_over += 1;
+                    continue;
+                }
+                if open == 0 {
+                    pass.bound = mix.price;
+                }
+                match self.try_mix(mix, effort, meter)? {
+                    Fit::Found(plan) => {
+                        pass.plan = Some(plan);
+                        return Some(());
+                    }
+                    Fit::Impossible => {}
+                    Fit::Unknown => {
+                        open += 1;
+                        passed_over = 0;
+                    }
+                }
+            }
+            if open == 0 {
+                pass.bound = end;
+            }
+            from = end;
+        }
+        Some(())
+    }
+
+    fn try_mix(
+        &mut self,
+        mix: &Mix,
+        (share, tails): (u64, [u64; 2]),
+        meter: &mut Meter,
+    ) -> Option<Fit> {
+        let counts = self.task.counts();
+        if self
+            .cuts
+            .iter()
+            .any(|cut| cut.slack(&counts, &mix.of).is_none())
+        {
+            return Some(Fit::Impossible);
+        }
+        let state = (&counts[..], &mix.of[..]);
+        if let Verdict::Forbidden(cut) =
+            judge(self.task, self.pricer, state, &mut self.pool, meter)?
+        {
+            self.cuts.push(cut);
+            return Some(Fit::Impossible);
+        }
+        let known = (&self.cuts[..], &self.pool);
+        for tail in tails {
+            let mut part = meter.part(share);
+            let found = fit(self.task, self.pricer, known, (&mix.of, tail), &mut part);
+            meter.settle(share, &part);
+            if found != Fit::Unknown {
+                return Some(found);
+            }
+        }
+        Some(Fit::Unknown)
+    }
+}
