@@ -1,6 +1,5 @@
 //! Sheet lists: every part that is cut from a sheet on exactly one of them, as large as its solid.
 
-use islandwright::catalog::Need;
 use islandwright::geometry::{Faceted, Point3};
 use islandwright::parts::{Assembly, PartKind};
 use islandwright::plan::{FORM_THICKNESS, Plan};
@@ -194,12 +193,9 @@ fn segments(
 
 /// The pieces of the substrate have its area, and each its rectangle.
 fn substrate(plan: &Plan, lists: &[SheetList], step: f64, faults: &mut Vec<String>) {
-    let Some(list) = lists.iter().find(|l| l.need == Need::Substrate) else {
-        faults.push("no substrate".to_owned());
-        return;
-    };
+    let is_of_it = |p: &&SheetPiece| p.kind == PartKind::Substrate;
     let mut area = 0.0;
-    for piece in &list.pieces {
+    for piece in lists.iter().flat_map(|l| &l.pieces).filter(is_of_it) {
         let Some(region) = &piece.region else {
             faults.push(format!("{} has no shape", piece.mark));
             continue;
@@ -220,10 +216,9 @@ fn substrate(plan: &Plan, lists: &[SheetList], step: f64, faults: &mut Vec<Strin
     if (area - whole.area()).abs() > slack {
         faults.push(format!("substrate of {}, its pieces {area}", whole.area()));
     }
-    if !list.too_large.is_empty() {
-        faults.push(format!(
-            "substrate pieces larger than a sheet: {:?}",
-            list.too_large
-        ));
+    for list in lists {
+        let large = list.too_large.iter().map(|p| &list.pieces[*p]);
+        let names = large.filter(is_of_it).map(SheetPiece::name);
+        faults.extend(names.map(|n| format!("{n} is larger than a sheet")));
     }
 }

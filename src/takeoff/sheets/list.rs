@@ -5,12 +5,16 @@ use super::piece::SheetPiece;
 use super::stock::{StockSheet, stock, thickness};
 use super::{boards, forms, substrate};
 use crate::catalog::Need;
+use crate::design::Design;
 use crate::diagnostics::{Finding, Place, Verdict};
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::takeoff::cut_list::steps_up;
 use crate::takeoff::nesting;
 use crate::units::{Length, Money};
+
+/// What the faces are clad in.
+const CLADDING: &str = "cement board";
 
 /// All pieces of one material and the sheets they are cut from.
 ///
@@ -81,7 +85,8 @@ impl SheetList {
 
 /// The sheet lists of an island: board, substrate, form plywood; what no sheet is large enough for is said in `findings`.
 ///
-/// Cement board is scored and snapped, which takes nothing; plywood is sawn.
+/// A substrate of the faces' own board is cut from the same sheets. Cement board is scored and snapped, which takes
+/// nothing; plywood is sawn.
 pub fn sheet_lists(
     plan: &Plan,
     assembly: &Assembly,
@@ -99,7 +104,13 @@ fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
     let notation = design.project.units;
     let stock = stock(design, &need);
     let pieces = match need {
+        Need::Board if shares_board(design) => {
+            let mut pieces = boards::pieces(notation, assembly);
+            pieces.extend(substrate::pieces(plan, assembly, &stock));
+            pieces
+        }
         Need::Board => boards::pieces(notation, assembly),
+        Need::Substrate if shares_board(design) => Vec::new(),
         Need::Substrate => substrate::pieces(plan, assembly, &stock),
         _ => {
             let longest = stock.iter().map(|s| s.steps.0).max();
@@ -107,7 +118,7 @@ fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
         }
     };
     let material = match need {
-        Need::Board => "cement board",
+        Need::Board => CLADDING,
         Need::Substrate => &design.trade.substrate,
         _ => "plywood",
     };
@@ -140,6 +151,13 @@ fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
         cost: answer.cost,
         bound: answer.bound,
     }
+}
+
+/// True when the counter is cast on the same board that the faces are clad in, so that offcuts serve both.
+fn shares_board(design: &Design) -> bool {
+    let trade = &design.trade;
+    let apart = (trade.substrate_thickness.value - trade.board_thickness.value).abs();
+    trade.substrate.eq_ignore_ascii_case(CLADDING) && apart < Length::millimetres(0.01)
 }
 
 /// Says which piece of a list no sheet is large enough for.

@@ -20,8 +20,14 @@ fn of(lists: &[SheetList], need: &Need) -> SheetList {
     lists.iter().find(|l| l.need == *need).unwrap().clone()
 }
 
+/// The same on a substrate that is no board of the faces.
+fn apart(mut d: Design) -> Design {
+    d.trade.substrate = "cement backer".to_owned();
+    d
+}
+
 fn straight() -> Design {
-    design(vec![run("cook", 3000.0, None, &[])])
+    apart(design(vec![run("cook", 3000.0, None, &[])]))
 }
 
 /// Turndown 40 deep and 35 wide on all sides, its edge eased by 4.
@@ -98,10 +104,10 @@ fn plywood_under_the_counter_keeps_its_grain_along_the_run() {
 
 #[test]
 fn the_substrate_of_a_corner_falls_to_its_runs() {
-    let (plan, lists, _) = lists(dropped(design(vec![
+    let (plan, lists, _) = lists(dropped(apart(design(vec![
         run("cook", 3000.0, None, &[]),
         run("serve", 2600.0, Some(Turn::Right), &[]),
-    ])));
+    ]))));
     let list = of(&lists, &Need::Substrate);
     let area: f64 = list
         .pieces
@@ -242,7 +248,7 @@ fn the_table_names_every_piece_and_offcut_and_what_is_left_out() {
             .collect::<Vec<_>>()
     };
     let row = of_piece("SUBSTRATE-1");
-    assert_eq!(row[0], "cement board 12 mm");
+    assert_eq!(row[0], "cement backer 12 mm");
     assert_eq!(row[2], "2440 mm × 1220 mm");
     assert_eq!(row[4..8], ["substrate", "cook", "862 mm", "1234 mm"]);
     assert_eq!(row[10], "turned");
@@ -250,4 +256,25 @@ fn the_table_names_every_piece_and_offcut_and_what_is_left_out() {
     let sums = super::summary(&plan, &lists);
     assert!(sums.rows.iter().all(|r| r.len() == sums.columns.len()));
     assert_eq!(sums.rows[1][3].spelt(), "3 × 2440 mm × 1220 mm");
+}
+
+#[test]
+fn a_substrate_of_the_same_board_shares_its_sheets() {
+    // Ends of 900: boards of 847 × 900 or so; what a 2440 × 1220 sheet leaves beside a piece of the substrate serves them.
+    let mut d = design(vec![run("cook", 3000.0, None, &[])]);
+    d.supplies
+        .put(supply(Need::Board, 2440.0, 1220.0, 12.0, 3000));
+    let mut separate = apart(d.clone());
+    separate
+        .supplies
+        .put(supply(Need::Substrate, 2440.0, 1220.0, 12.0, 3000));
+    let (_, shared, _) = lists(d);
+    assert!(shared.iter().all(|l| l.need != Need::Substrate));
+    let (_, separate, _) = lists(separate);
+    let two = of(&separate, &Need::Board).cost + of(&separate, &Need::Substrate).cost;
+    let one = of(&shared, &Need::Board);
+    assert!(one.cost < two, "{} for {two}", one.cost);
+    let both =
+        of(&separate, &Need::Board).pieces.len() + of(&separate, &Need::Substrate).pieces.len();
+    assert_eq!(one.pieces.len(), both);
 }
