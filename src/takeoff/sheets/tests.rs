@@ -250,7 +250,7 @@ fn the_table_names_every_piece_and_offcut_and_what_is_left_out() {
     let row = of_piece("SUBSTRATE-1");
     assert_eq!(row[0], "cement backer 12 mm");
     assert_eq!(row[2], "2440 mm × 1220 mm");
-    assert_eq!(row[4..8], ["substrate", "cook", "862 mm", "1234 mm"]);
+    assert_eq!(row[4..8], ["substrate", "cook run", "862 mm", "1234 mm"]);
     assert_eq!(row[10], "turned");
     assert_eq!(row[12..14], ["862.0", "1234.0"]);
     let sums = super::summary(&plan, &lists);
