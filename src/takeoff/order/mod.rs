@@ -7,6 +7,8 @@ mod line;
 mod list;
 mod share;
 mod table;
+#[cfg(test)]
+mod tests;
 
 pub(super) use by_amount::by_amount;
 pub(super) use choice::{units, whole};

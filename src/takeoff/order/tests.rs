@@ -1,0 +1,126 @@
+//! Orders added up on paper.
+
+use super::{Order, Purchase, by_amount, order};
+use crate::catalog::{Form, Need, Supplies, Supply};
+use crate::design::Design;
+use crate::design::sample::{design, run};
+use crate::diagnostics::Place;
+use crate::takeoff::{Amount, Quantity, Shares};
+use crate::units::{Area, Length, Money};
+
+fn two_runs() -> Design {
+    let mut d = design(vec![
+        run("cook", 3000.0, None, &[]),
+        run("bar", 2000.0, None, &[]),
+    ]);
+    d.buying.tax = 0.0825;
+    d.supplies = Supplies::default();
+    d
+}
+
+fn line(d: &Design, shop: &str, count: u32, cents: Option<i64>, shares: &[f64]) -> Purchase {
+    let mut by_run = Shares::none(d);
+    for (run, share) in shares.iter().enumerate() {
+        by_run.add(Some(run), *share);
+    }
+    Purchase {
+        need: Need::Shim,
+        name: format!("goods of {shop}"),
+        shop: shop.to_owned(),
+        unit: "each".to_owned(),
+        count: Some(count),
+        needed: count.to_string(),
+        price: cents.map(Money::cents),
+        example: false,
+        shares: by_run,
+    }
+}
+
+fn cents(order: &Order) -> [i64; 3] {
+    [order.subtotal, order.tax, order.total].map(Money::in_cents)
+}
+
+#[test]
+fn an_order_adds_up_to_the_cent_by_run_too() {
+    let d = two_runs();
+    // 3 × 11.80 = 35.40, 2 to 1: 23.60 and 11.80. 7 × 4.99 = 34.93 to the bar. No price: in no sum.
+    // 70.33, tax 8.25 % = 5.802 = 5.80, together 76.13. Tax by 23.60 : 46.73 is 1.946 and 3.854: 1.95 and 3.85.
+    let lines = vec![
+        line(&d, "yard", 3, Some(1180), &[2.0, 1.0]),
+        line(&d, "", 1, None, &[1.0]),
+        line(&d, "market", 7, Some(499), &[0.0, 1.0]),
+    ];
+    let order = order(&d, lines);
+    assert_eq!(cents(&order), [7033, 580, 7613]);
+    let per_run: Vec<i64> = order.per_run.iter().map(|m| m.in_cents()).collect();
+    assert_eq!(per_run, [2360 + 195, 4673 + 385, 0]);
+    let shops: Vec<_> = order.lines.iter().map(|l| l.shop.as_str()).collect();
+    assert_eq!(shops, ["market", "yard", ""]);
+    assert_eq!(order.unpriced().count(), 1);
+}
+
+fn supply(name: &str, need: Need, form: Form, cents: i64) -> Supply {
+    Supply {
+        name: name.to_owned(),
+        need,
+        form,
+        size: None,
+        shop: "yard".to_owned(),
+        price: Some(Money::cents(cents)),
+        example: true,
+        place: Place::default(),
+    }
+}
+
+fn quantity(need: Need, run: Option<usize>, amount: Amount) -> Quantity {
+    Quantity {
+        item: need.to_string(),
+        need: Some(need),
+        run,
+        face: None,
+        amount,
+        reckoned: String::new(),
+    }
+}
+
+#[test]
+fn what_is_bought_by_its_amount_is_rounded_up_with_its_spare_once() {
+    let mut d = two_runs();
+    let tape = Form::Roll {
+        length: Length::millimetres(10_000.0),
+        width: Length::millimetres(50.0),
+    };
+    let can = Form::Can {
+        covers: Area::square_millimetres(10.0e6),
+    };
+    d.supplies.put(supply("tape", Need::JointTape, tape, 900));
+    d.supplies.put(supply("sealer", Need::Sealer, can, 3000));
+    let metres = |m: f64| Amount::Length(Length::millimetres(m * 1000.0));
+    let square = |m2: f64| Amount::Area(Area::square_millimetres(m2 * 1.0e6));
+    let quantities = [
+        // 4.6 + 4.6 = 9.2 m and a tenth is 10.12: two rolls of 10 m, not one for each run.
+        quantity(Need::JointTape, Some(0), metres(4.6)),
+        quantity(Need::JointTape, Some(1), metres(4.6)),
+        // 18.0 m² and a tenth is 19.8: two cans.
+        quantity(Need::Sealer, None, square(18.0)),
+        // Nobody sells it.
+        quantity(Need::Shim, Some(0), Amount::Count(9)),
+        // Cut from sticks: not here.
+        quantity(Need::Sleeper, Some(0), metres(3.0)),
+        quantity(Need::Thing("sink".to_owned()), Some(1), Amount::Count(1)),
+    ];
+    let found: Vec<_> = by_amount(&d, &quantities)
+        .into_iter()
+        .map(|p| (p.name, p.count, p.needed))
+        .collect();
+    let expected = [
+        ("shim", None, "10"),
+        ("tape", Some(2), "10.12 m"),
+        ("sealer", Some(2), "19.800 m²"),
+        ("sink", Some(1), "1"),
+    ];
+    assert_eq!(
+        found,
+        expected.map(|(a, b, c)| (a.to_owned(), b, c.to_owned()))
+    );
+}
