@@ -125,7 +125,7 @@ def test_every_piece_of_the_cut_list_has_one_label_and_stands_on_one_stick(examp
 def test_labels_stay_inside_their_labels(program, tmp_path, metric):
     units = "metric" if metric else "imperial"
     file = tmp_path / "labels.yaml"
-    name = "the run with a very long name beside the greenhouse and the water barrel"
+    name = "the long run by greenhouse, WATER BARREL"
     file.write_text(f"project: {{title: Trial, units: {units}}}\nruns: [{{name: {name}, mark: K, length: 3 m, depth: 760 mm}}]\n")
     run(program, "build", file, "--only", "takeoff", "--out", tmp_path)
     pages = pypdf.PdfReader(tmp_path / "labels/takeoff/labels.pdf", strict=True).pages

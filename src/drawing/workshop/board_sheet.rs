@@ -29,21 +29,25 @@ enum Block<'a> {
 /// A block and where it stands: to the right and down.
 type Put<'a> = (f64, f64, Block<'a>);
 
-/// Draws all boards to one scale, on as many sheets of paper as they need; none without a board.
+/// Draws all boards, each set to a scale of its own, on as many sheets of paper as they need; none without a board.
 pub fn board_sheets(project: &Project, sets: &[BoardSet]) -> Vec<Sheet> {
     let frame = Frame::new(project);
     let notes = [NOTE.to_owned()];
     let room = frame.room(&notes);
-    let Some(scale) = scale(project.units, sets, &room) else {
-        return Vec::new();
-    };
-    let size = (room.width(), room.height() - key::HIGH);
-    let pages = paginate(project.units, sets, &scale, size);
+    let pages = sets.iter().flat_map(|set| {
+        let scale = scale(project.units, set, &room);
+        let pages = scale.map(|scale| {
+            let pages = paginate(project.units, set, &scale, &room);
+            pages.into_iter().map(move |blocks| (blocks, scale.clone()))
+        });
+        pages.into_iter().flatten()
+    });
+    let pages: Vec<_> = pages.collect();
     let count = pages.len();
-    let sheets = pages.iter().zip(1..).map(|(blocks, number)| {
-        let mut page = frame.page(TITLE, &scale, &notes);
+    let sheets = pages.iter().zip(1..).map(|((blocks, scale), number)| {
+        let mut page = frame.page(TITLE, scale, &notes);
         draw(&mut page, blocks, &room);
-        frame.draw_foot(&mut page, TITLE, (number, count), &scale);
+        frame.draw_foot(&mut page, TITLE, (number, count), scale);
         let name = format!("boards-{number}");
         page.finish(name, TITLE.to_owned(), format!("W-{number}"), scale.clone())
     });
@@ -52,64 +56,75 @@ pub fn board_sheets(project: &Project, sets: &[BoardSet]) -> Vec<Sheet> {
 
 /// The largest standard scale at which two of the largest boards stand side by side, or one where the narrowest piece
 /// would else be too narrow for its mark; `None` without a board.
-fn scale(notation: Notation, sets: &[BoardSet], room: &Bounds2) -> Option<Scale> {
-    let boards = || sets.iter().flat_map(|s| &s.boards);
+fn scale(notation: Notation, set: &BoardSet, room: &Bounds2) -> Option<Scale> {
+    let boards = || set.boards.iter();
     let longest = boards().map(|b| b.length.mm()).reduce(f64::max)?;
     let widest = boards().map(|b| b.width.mm()).reduce(f64::max)?;
     let pieces = boards().flat_map(|b| &b.pieces);
     let sides = pieces.map(|p| p.area.dx.min(p.area.dy).mm());
     let narrowest = sides.reduce(f64::min).unwrap_or(longest);
     let (width, height) = (room.width(), room.height() - key::HIGH - HEADING);
-    let fitting = |columns: f64| {
+    let fitting = |columns: f64, below: f64| {
         let free = (width - BETWEEN * (columns - 1.0)) / columns - BoardView::BESIDE;
-        let free = (free, height - BoardView::ABOVE_AND_BELOW);
+        let free = (free, height - BoardView::ABOVE_AND_BELOW - below);
         Scale::fitting(notation, (longest, widest), free)
     };
-    let two = fitting(2.0);
+    let two = fitting(2.0, 0.0);
     let is_legible = narrowest * two.factor >= BoardView::NARROWEST;
-    Some(if is_legible { two } else { fitting(1.0) })
+    let columns = if is_legible { 2.0 } else { 1.0 };
+    let highest = |scale: &Scale| {
+        let views = boards().map(|b| BoardView::new(b, set.grain, notation, scale.factor));
+        views.map(|v| v.height()).fold(0.0, f64::max)
+    };
+    // What is told below a board takes room from it; a smaller one may tell more.
+    let mut below = 0.0;
+    let mut scale = fitting(columns, below);
+    for _ in 0..4 {
+        let over = highest(&scale) - height;
+        if over <= 0.0 {
+            break;
+        }
+        below += over;
+        scale = fitting(columns, below);
+    }
+    Some(scale)
 }
 
-/// Blocks page by page: boards side by side in rows, a new row for each set.
+/// The boards of a set page by page, side by side in rows, each page under a heading.
 fn paginate<'a>(
     notation: Notation,
-    sets: &'a [BoardSet],
+    set: &'a BoardSet,
     scale: &Scale,
-    (width, height): (f64, f64),
+    room: &Bounds2,
 ) -> Vec<Vec<Put<'a>>> {
-    let mut pages: Vec<Vec<Put>> = vec![Vec::new()];
-    let mut top = 0.0;
-    for set in sets.iter().filter(|s| !s.boards.is_empty()) {
-        let views = set
-            .boards
-            .iter()
-            .map(|b| BoardView::new(b, set.grain, notation, scale.factor));
-        let mut heading = Some(set.title.clone());
-        for row in rows(views, width) {
-            let high = row.iter().map(BoardView::height).fold(0.0, f64::max);
-            let needed = high + heading.as_ref().map_or(0.0, |_| HEADING);
-            let is_empty = pages.last().is_none_or(Vec::is_empty);
-            if top + needed > height && !is_empty {
-                pages.push(Vec::new());
-                top = 0.0;
-                heading = heading.or_else(|| Some(format!("{}, continued", set.title)));
-            }
-            let mut blocks: Vec<Put> = Vec::new();
-            if let Some(text) = heading.take() {
-                blocks.push((0.0, top, Block::Heading(text)));
-                top += HEADING;
-            }
-            let mut right = 0.0;
-            for view in row {
-                let wide = view.width();
-                blocks.push((right, top, Block::Board(view)));
-                right += wide + BETWEEN;
-            }
-            top += high;
-            if let Some(page) = pages.last_mut() {
-                page.extend(blocks);
-            }
+    let (width, height) = (room.width(), room.height() - key::HIGH);
+    let views = set
+        .boards
+        .iter()
+        .map(|b| BoardView::new(b, set.grain, notation, scale.factor));
+    let mut pages: Vec<Vec<Put>> = Vec::new();
+    let mut top = height;
+    for row in rows(views, width) {
+        let high = row.iter().map(BoardView::height).fold(0.0, f64::max);
+        if top + high > height {
+            let title = if pages.is_empty() {
+                set.title.clone()
+            } else {
+                format!("{}, continued", set.title)
+            };
+            pages.push(vec![(0.0, 0.0, Block::Heading(title))]);
+            top = HEADING;
         }
+        let mut right = 0.0;
+        for view in row {
+            let wide = view.width();
+            let block = (right, top, Block::Board(view));
+            if let Some(page) = pages.last_mut() {
+                page.push(block);
+            }
+            right += wide + BETWEEN;
+        }
+        top += high;
     }
     pages
 }
@@ -144,7 +159,9 @@ fn draw(page: &mut Page, blocks: &[Put], room: &Bounds2) {
                 let stand = (Point2::new(at.x, at.y - 4.6), Align::Left, 0.0);
                 page.text(Layer::Note, text, LARGE, stand);
             }
-            Block::Board(view) => view.draw(page, at),
+            Block::Board(view) => {
+                view.draw(page, at);
+            }
         }
     }
 }

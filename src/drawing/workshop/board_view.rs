@@ -2,8 +2,9 @@
 
 use super::board::{Board, BoardCut, BoardPiece, Rectangle};
 use super::stick_view::outline;
+use crate::catalog::Paper;
 use crate::drawing::hatch::hatch;
-use crate::drawing::page::{LARGE, LETTERS, Page, Stand};
+use crate::drawing::page::{LARGE, LETTERS, Page, Stand, wrap};
 use crate::drawing::{Align, Dash, Layer, Pen, lettering};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::units::{Length, Notation};
@@ -16,6 +17,8 @@ const ROUND: f64 = 7.0;
 const LINE: f64 = 4.0;
 /// Lettering height of the numbers of cuts and of narrow pieces: the least that is read at arm's length.
 const SMALL: f64 = 1.8;
+/// What is told below a sheet may be this wide at least.
+const LEAST_TOLD: f64 = 70.0;
 /// Between hatch lines.
 const HATCH: f64 = 2.5;
 
@@ -48,18 +51,27 @@ impl<'a> BoardView<'a> {
             grain,
             told: Vec::new(),
         };
-        let small = board
-            .pieces
-            .iter()
-            .filter(|p| view.line_fitting(p).is_none());
-        view.told = small.map(|p| view.told_below(p)).collect();
+        view.told = view.lines_below(&[]);
+        // Whether each cut finds room for its number shows on a sheet of paper that is thrown away.
+        let trial = Bounds2 {
+            low: Point2::origin(),
+            high: Point2::new(view.width(), view.height()),
+        };
+        let paper = Paper {
+            width: Length::millimetres(trial.high.x),
+            height: Length::millimetres(trial.high.y),
+        };
+        let corner = Point2::new(0.0, trial.high.y);
+        let missed = view.draw(&mut Page::new(paper, trial), corner);
+        view.told = view.lines_below(&missed);
         view
     }
 
     /// How wide it is on the sheet of paper.
     pub(super) fn width(&self) -> f64 {
-        let name = lettering::width(&self.name(), LETTERS);
-        (self.board.length.mm() * self.factor + 2.0 * ROUND).max(name)
+        let told = self.told.iter().map(|line| lettering::width(line, LETTERS));
+        let texts = told.fold(lettering::width(&self.name(), LETTERS), f64::max);
+        (self.board.length.mm() * self.factor + ROUND).max(texts) + ROUND
     }
 
     /// How high it is on the sheet of paper.
@@ -79,14 +91,47 @@ impl<'a> BoardView<'a> {
         format!("sheet {number}: {} × {}", side(*length), side(*width))
     }
 
-    fn told_below(&self, piece: &BoardPiece) -> String {
+    /// What found no room on the sheet itself, one thing after the other, in lines as wide as it: notes, small pieces
+    /// with their places, and the numbers of these cuts.
+    fn lines_below(&self, cuts: &[usize]) -> Vec<String> {
+        let pieces = self.board.pieces.iter();
+        let pieces = pieces.filter_map(|piece| match self.fitting(piece) {
+            Lettering::Lines(_) | Lettering::Line(_) => None,
+            Lettering::Bare(_) | Lettering::BareLine(_) => {
+                Some(format!("{}: {}", piece.mark, piece.note))
+            }
+            Lettering::None => Some(self.told_piece(piece)),
+        });
+        let cuts = cuts.iter().map(|&number| self.told_cut(number));
+        let told: Vec<_> = pieces.chain(cuts).collect();
+        if told.is_empty() {
+            return Vec::new();
+        }
+        let width = (self.board.length.mm() * self.factor).max(LEAST_TOLD);
+        wrap(&told.join("; "), LETTERS, width)
+    }
+
+    /// A piece and where its lower left corner lies; its note stands in the list of sheets.
+    fn told_piece(&self, piece: &BoardPiece) -> String {
         let at = |l| self.notation.spell(l);
         let (x, y) = (at(piece.area.x), at(piece.area.y));
-        format!("at {x} across, {y} up: {}", self.on_one_line(piece))
+        format!("{} at {x} across, {y} up", self.without_note(piece))
+    }
+
+    fn told_cut(&self, number: usize) -> String {
+        let at = |l| self.notation.spell(l);
+        let BoardCut { from, to } = self.board.cuts[number];
+        let (x0, y0, x1, y1) = (at(from.0), at(from.1), at(to.0), at(to.1));
+        let number = number + 1;
+        if from.0 == to.0 {
+            format!("({number}) at {x0} across, {y0} to {y1} up")
+        } else {
+            format!("({number}) at {y0} up, {x0} to {x1} across")
+        }
     }
 
     fn on_one_line(&self, piece: &BoardPiece) -> String {
-        let text = format!("{} {}", piece.mark, self.sides(&piece.area));
+        let text = self.without_note(piece);
         if piece.note.is_empty() {
             text
         } else {
@@ -94,13 +139,17 @@ impl<'a> BoardView<'a> {
         }
     }
 
+    fn without_note(&self, piece: &BoardPiece) -> String {
+        format!("{} {}", piece.mark, self.sides(&piece.area))
+    }
+
     fn sides(&self, area: &Rectangle) -> String {
         let side = |l: Length| self.notation.spell(l);
         format!("{} × {}", side(area.dx), side(area.dy))
     }
 
-    /// Draws it with its upper left corner at `at`.
-    pub(super) fn draw(&self, page: &mut Page, at: Point2) {
+    /// Draws it with its upper left corner at `at`; gives the cuts beside which no number finds room.
+    pub(super) fn draw(&self, page: &mut Page, at: Point2) -> Vec<usize> {
         let name_at = Point2::new(at.x + ROUND, at.y - 3.2);
         page.text(
             Layer::Note,
@@ -124,81 +173,54 @@ impl<'a> BoardView<'a> {
         for piece in &self.board.pieces {
             outline(page, &place.area(&piece.area), Pen::Medium);
         }
-        for offcut in &self.board.offcuts {
-            outline(page, &place.area(offcut), Pen::Thin);
-        }
         for piece in &self.board.pieces {
             self.letter(page, &place.area(&piece.area), piece);
         }
-        let unlettered: Vec<_> = self
-            .board
-            .offcuts
-            .iter()
-            .filter(|o| !self.letter_offcut(page, &place.area(o), o))
-            .collect();
-        for (cut, number) in self.board.cuts.iter().zip(1..) {
-            number_cut(page, &place, cut, number);
-        }
-        for offcut in unlettered {
-            hatch(page, &place.area(offcut), HATCH);
+        for offcut in &self.board.offcuts {
+            let area = place.area(offcut);
+            outline(page, &area, Pen::Thin);
+            if !self.letter_offcut(page, &area, offcut) {
+                hatch(page, &area, HATCH);
+            }
         }
         self.below(page, corner);
+        let cuts = self.board.cuts.iter().enumerate();
+        let missed = cuts.filter(|(number, cut)| !number_cut(page, &place, cut, number + 1));
+        missed.map(|(number, _)| number).collect()
     }
 
-    /// Mark, sides and note in the middle of a piece: on lines of their own, or on one line, level or upright.
-    fn letter(&self, page: &mut Page, area: &Bounds2, piece: &BoardPiece) {
-        if self.letter_on_lines(page, area, piece) {
-            return;
-        }
-        if let Some((text, height, angle)) = self.line_fitting(piece) {
-            let down = height / 2.0;
-            let shift = if angle == 0.0 {
-                Vector2::new(0.0, -down)
-            } else {
-                Vector2::new(down, 0.0)
-            };
-            let stand = (area.centre() + shift, Align::Centre, angle);
-            page.text(Layer::Note, &text, height, stand);
-        }
-    }
-
-    fn letter_on_lines(&self, page: &mut Page, area: &Bounds2, piece: &BoardPiece) -> bool {
-        let sides = self.sides(&piece.area);
-        let mut lines = vec![(&piece.mark, LARGE), (&sides, LETTERS)];
-        if !piece.note.is_empty() {
-            lines.push((&piece.note, LETTERS));
-        }
-        let high: f64 = lines.iter().map(|(_, height)| height * 1.5).sum();
-        let widest = lines
-            .iter()
-            .map(|(text, height)| lettering::width(text, *height));
-        if high > area.height() - 1.0 || widest.fold(0.0, f64::max) > area.width() - 2.0 {
-            return false;
-        }
-        let centre = area.centre();
-        let mut top = centre.y + high / 2.0;
-        for (text, height) in lines {
-            let baseline = Point2::new(centre.x, top - height * 1.12);
-            page.text(Layer::Note, text, height, (baseline, Align::Centre, 0.0));
-            top -= height * 1.5;
-        }
-        true
-    }
-
-    /// The piece on one line, its height and its angle, where it fits into the piece so.
-    fn line_fitting(&self, piece: &BoardPiece) -> Option<(String, f64, f64)> {
-        let (dx, dy) = (
+    /// The lettering of a piece: on lines of their own or on one line, level or upright; with its note if it can be.
+    fn fitting(&self, piece: &BoardPiece) -> Lettering {
+        let size = (
             piece.area.dx.mm() * self.factor,
             piece.area.dy.mm() * self.factor,
         );
-        let text = self.on_one_line(piece);
-        let stands = [(LETTERS, 0.0), (LETTERS, 90.0), (SMALL, 0.0), (SMALL, 90.0)];
-        let fits = |&(height, angle): &(f64, f64)| {
-            let (along, across) = if angle == 0.0 { (dx, dy) } else { (dy, dx) };
-            lettering::width(&text, height) <= along - 1.0 && height * 1.5 <= across
-        };
-        let (height, angle) = stands.into_iter().find(fits)?;
-        Some((text, height, angle))
+        let mut head = vec![
+            (piece.mark.clone(), LARGE),
+            (self.sides(&piece.area), LETTERS),
+        ];
+        let bare = head.clone();
+        let note = wrap(&piece.note, LETTERS, size.0 - 2.0);
+        let note = note.into_iter().filter(|line| !line.is_empty());
+        head.extend(note.map(|line| (line, LETTERS)));
+        let is_all = piece.note.is_empty();
+        on_lines(head, size)
+            .map(Lettering::Lines)
+            .or_else(|| on_a_line(self.on_one_line(piece), size).map(Lettering::Line))
+            .or_else(|| on_lines(bare, size).map(Lettering::Bare))
+            .or_else(|| {
+                let line = on_a_line(self.without_note(piece), size).filter(|_| !is_all);
+                line.map(Lettering::BareLine)
+            })
+            .unwrap_or(Lettering::None)
+    }
+
+    fn letter(&self, page: &mut Page, area: &Bounds2, piece: &BoardPiece) {
+        match self.fitting(piece) {
+            Lettering::Lines(lines) | Lettering::Bare(lines) => put_lines(page, area, lines),
+            Lettering::Line(line) | Lettering::BareLine(line) => put_line(page, area, &line),
+            Lettering::None => {}
+        }
     }
 
     /// Hatches an offcut round its sides, level or upright; false, and nothing is drawn, where they do not fit into it.
@@ -244,6 +266,65 @@ impl<'a> BoardView<'a> {
             baseline.y -= LINE;
         }
     }
+}
+
+/// How a piece is lettered.
+#[derive(Clone, Debug, PartialEq)]
+enum Lettering {
+    /// Everything, each on lines of its own.
+    Lines(Vec<(String, f64)>),
+    /// Everything on one line.
+    Line(Line),
+    /// Mark and sides on lines of their own; the note is told below the sheet.
+    Bare(Vec<(String, f64)>),
+    /// Mark and sides on one line; the note is told below the sheet.
+    BareLine(Line),
+    /// Nothing fits: it is told below the sheet.
+    None,
+}
+
+/// A text, its height and its angle.
+type Line = (String, f64, f64);
+
+/// Lines one below the other, where they fit into a piece of this size so.
+fn on_lines(lines: Vec<(String, f64)>, (dx, dy): (f64, f64)) -> Option<Vec<(String, f64)>> {
+    let high: f64 = lines.iter().map(|(_, height)| height * 1.5).sum();
+    let widths = lines.iter().map(|(t, height)| lettering::width(t, *height));
+    let fits = high <= dy - 1.0 && widths.fold(0.0, f64::max) <= dx - 2.0;
+    fits.then_some(lines)
+}
+
+/// A text on one line, where it fits into a piece of this size so.
+fn on_a_line(text: String, (dx, dy): (f64, f64)) -> Option<Line> {
+    let stands = [(LETTERS, 0.0), (LETTERS, 90.0), (SMALL, 0.0), (SMALL, 90.0)];
+    let fits = |&(height, angle): &(f64, f64)| {
+        let (along, across) = if angle == 0.0 { (dx, dy) } else { (dy, dx) };
+        lettering::width(&text, height) <= along - 1.0 && height * 1.5 <= across
+    };
+    let (height, angle) = stands.into_iter().find(fits)?;
+    Some((text, height, angle))
+}
+
+fn put_lines(page: &mut Page, area: &Bounds2, lines: Vec<(String, f64)>) {
+    let centre = area.centre();
+    let high: f64 = lines.iter().map(|(_, height)| height * 1.5).sum();
+    let mut top = centre.y + high / 2.0;
+    for (text, height) in lines {
+        let baseline = Point2::new(centre.x, top - height * 1.12);
+        page.text(Layer::Note, &text, height, (baseline, Align::Centre, 0.0));
+        top -= height * 1.5;
+    }
+}
+
+fn put_line(page: &mut Page, area: &Bounds2, (text, height, angle): &Line) {
+    let down = height / 2.0;
+    let shift = if *angle == 0.0 {
+        Vector2::new(0.0, -down)
+    } else {
+        Vector2::new(down, 0.0)
+    };
+    let stand = (area.centre() + shift, Align::Centre, *angle);
+    page.text(Layer::Note, text, *height, stand);
 }
 
 /// Hatches an area but for a window in it.
@@ -297,8 +378,8 @@ impl Place {
 }
 
 /// Numbers a cut at one of its ends, outside the sheet where it begins at the sheet's edge and there is room, else
-/// beside its line.
-fn number_cut(page: &mut Page, place: &Place, cut: &BoardCut, number: u32) {
+/// beside its line; false, and nothing is drawn, where there is none.
+fn number_cut(page: &mut Page, place: &Place, cut: &BoardCut, number: usize) -> bool {
     let (from, to) = (place.point(cut.from), place.point(cut.to));
     let text = format!("({number})");
     let along = (to - from).normalize();
@@ -325,5 +406,5 @@ fn number_cut(page: &mut Page, place: &Place, cut: &BoardCut, number: u32) {
         [on + normal * off, on - normal * off]
     });
     let stands = outside.into_iter().chain(beside).map(centred);
-    page.place(Layer::Dimension, &text, SMALL, stands);
+    page.place(Layer::Dimension, &text, SMALL, stands)
 }

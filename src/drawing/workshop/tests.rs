@@ -270,7 +270,7 @@ fn every_board_piece_is_told_and_every_cut_numbered() {
         for number in 1..=24 {
             let text = format!("({number})");
             let least = if number <= 3 { 6 } else { 1 };
-            let found = told.iter().filter(|t| **t == text).count();
+            let found = told.iter().filter(|t| t.contains(&text)).count();
             assert!(found >= least, "{text}: {found}");
         }
         assert!(told.contains(&"grain"));
