@@ -126,7 +126,7 @@ def test_labels_stay_inside_their_labels(program, tmp_path, metric):
     units = "metric" if metric else "imperial"
     file = tmp_path / "labels.yaml"
     name = "the long run by greenhouse, WATER BARREL"
-    file.write_text(f"project: {{title: Trial, units: {units}}}\nruns: [{{name: {name}, mark: K, length: 3 m, depth: 760 mm}}]\n")
+    file.write_text(f"project: {{title: Trial, units: {units}}}\nruns: [{{name: '{name}', mark: K, length: 3 m, depth: 760 mm}}]\n")
     run(program, "build", file, "--only", "takeoff", "--out", tmp_path)
     pages = pypdf.PdfReader(tmp_path / "labels/takeoff/labels.pdf", strict=True).pages
     mm = 72 / 25.4
