@@ -30,6 +30,19 @@ pub enum EdgeProfile {
     },
 }
 
+impl EdgeProfile {
+    /// Its name in lists.
+    pub fn name(&self) -> &'static str {
+        match self {
+            Self::Square { .. } => "square",
+            Self::Chamfer { .. } => "chamfer",
+            Self::HalfRound => "half-round",
+            Self::QuarterRound { .. } => "quarter-round",
+            Self::Cove { .. } => "cove",
+        }
+    }
+}
+
 /// The shape of an outward corner of the counter's plan.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum PlanCorner {

@@ -1,13 +1,16 @@
 //! Edge forms by profile, their mitres, and the counter's corners.
 
+use super::share::{length_within, shares};
 use super::tally::{At, Tally, count, length, many};
 use crate::geometry::Solid;
 use crate::parts::{Part, PartKind};
 use crate::plan::SideKind;
 use std::collections::BTreeMap;
 
-/// Lengths of form strips by run and section, then mitred ends, corners of the edge, and cutout forms.
+/// Lengths of the edge by run and profile, of form strips by run and section, then mitred ends, corners of the edge, and
+/// cutout forms.
 pub(super) fn reckon(tally: &mut Tally) {
+    edges(tally);
     for run in 0..tally.plan.runs.len() {
         let mut sections: BTreeMap<&str, Vec<&Part>> = BTreeMap::new();
         for part in tally
@@ -38,6 +41,22 @@ pub(super) fn reckon(tally: &mut Tally) {
         let forms = forms.filter(|p| p.run == Some(run)).count();
         let reckoned = "plugs, or four strips a cutout with sharp corners";
         tally.add(None, "cutout form", At::run(run), count(forms), reckoned);
+    }
+}
+
+/// The exposed edge by run and profile, with its turndown and without.
+fn edges(tally: &mut Tally) {
+    let counter = &tally.plan.counter;
+    let profile = tally.plan.design.counter.profile.value.name();
+    for (run, bounds) in shares(tally.plan).iter().enumerate() {
+        for (dropped, with) in [(true, " with turndown"), (false, "")] {
+            let own = counter.sides.iter().filter(|s| s.kind == SideKind::Exposed);
+            let own = own.filter(|s| s.dropped == dropped);
+            let whole = own.map(|s| length_within(s.start, s.end, bounds)).sum();
+            let item = format!("edge, {profile}{with}");
+            let reckoned = "outermost line of the exposed sides, corners as if sharp";
+            tally.add(None, &item, At::run(run), length(whole), reckoned);
+        }
     }
 }
 

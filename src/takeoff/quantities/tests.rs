@@ -153,6 +153,7 @@ fn counter_is_that_on_paper() {
             ),
             // Six by three less the one at (77.9, 19.0), in the cutout.
             ("standoff", None, 17.0),
+            ("edge, square with turndown", None, 291.0),
             ("edge corner, outward", None, 4.0),
             // Walls and floors at both ends, the upstand on the seating side.
             ("form mitre", None, 18.0),

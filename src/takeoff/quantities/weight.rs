@@ -68,7 +68,8 @@ pub(super) fn reckon(tally: &mut Tally) {
             "dead weight",
             At::run(run),
             mass(whole),
-            "these together; appliances, what fills openings and people come on top",
+            "these together, without appliances, what fills openings and people; whether ground or deck bears it, the \
+             local code and an engineer decide",
         );
     }
 }
