@@ -28,7 +28,11 @@ pub(super) fn reckon(tally: &mut Tally) {
             tally.add(Some(need), section, At::run(run), length(whole), reckoned);
             let volume = own.iter().map(|p| tally.volume(p)).sum();
             let weight = mass(STEEL.of(Volume::cubic_millimetres(volume)));
-            let reckoned = format!("{}, exact volume × {}", kinds(&own), STEEL.said);
+            let reckoned = format!(
+                "{}, exact volume × {}",
+                kinds(&own),
+                STEEL.spell(tally.units())
+            );
             let item = format!("{section}, weight");
             tally.add(None, &item, At::run(run), weight, reckoned);
         }

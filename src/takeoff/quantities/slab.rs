@@ -60,7 +60,7 @@ pub(super) fn reckon(tally: &mut Tally) {
 /// By run, whole, and by the area of the counter.
 fn weights(tally: &mut Tally, item: &str, density: Density, shares: &[ShareOfSlab]) {
     let weight = |mm3: f64| density.of(Volume::cubic_millimetres(mm3));
-    let said = density.said;
+    let said = density.spell(tally.units());
     for (run, share) in shares.iter().enumerate() {
         let reckoned = format!("its volume × {said}");
         let amount = mass(weight(share.volume()));

@@ -44,7 +44,7 @@ pub(super) fn reckon(tally: &mut Tally) {
         let mut add = |tally: &mut Tally, name: &str, volume: f64, density: Density| {
             let weight = density.of(Volume::cubic_millimetres(volume));
             whole += weight;
-            let reckoned = format!("exact volume × {}", density.said);
+            let reckoned = format!("exact volume × {}", density.spell(tally.units()));
             let item = format!("weight of {name}");
             tally.add(None, &item, At::run(run), mass(weight), reckoned);
         };

@@ -1,7 +1,7 @@
 //! Reinforcing mesh and its standoffs by run.
 
 use super::share::shares;
-use super::tally::{At, Tally, area, count};
+use super::tally::{At, Tally, area, count, many};
 use crate::catalog::{Form, Need};
 use crate::geometry::{Bounds2, Outline, Region};
 use crate::plan::Plan;
@@ -29,10 +29,13 @@ pub(super) fn reckon(tally: &mut Tally) {
     for (run, own) in bounds.iter().enumerate() {
         let net: f64 = field.iter().map(|r| r.area_within(own)).sum();
         let (laps, count) = laps(own, cover, sheet, lap, run + 1 < bounds.len());
+        let with = match count {
+            0 => String::new(),
+            _ => format!(", and {} of {}", many(count, "lap"), tally.spell(lap)),
+        };
         let reckoned = format!(
-            "slab less {} at edges and cutouts, and {count} laps of {}",
-            tally.spell(cover),
-            tally.spell(lap)
+            "slab less {} at edges and cutouts{with}",
+            tally.spell(cover)
         );
         let whole = area(if net > 0.0 { net + laps } else { 0.0 });
         tally.add(
