@@ -2,8 +2,9 @@
 
 #![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
-use islandwright::catalog::{Need, SteelSection, TRADE_FILES, TradeData};
+use islandwright::catalog::{Need, TRADE_FILES, TradeData};
 use islandwright::design;
+use islandwright::units::{Currency, Notation};
 use std::collections::BTreeSet;
 
 #[test]
@@ -69,17 +70,18 @@ fn every_supply_has_a_shop_and_a_price_that_is_marked_as_an_example() {
 }
 
 #[test]
-fn every_need_is_served() {
-    let entries = design::shipped_trade().entries();
-    let serves = |need: &Need| {
-        let mut all = entries.iter().flat_map(|e| &e.supplies);
-        all.any(|s| s.need == *need)
-    };
-    for name in Need::names() {
-        assert!(serves(&Need::named(name).unwrap()), "{name}");
-    }
-    for section in ["362S125-33", "362T125-33", "250S162-43", "250T125-43"] {
-        let section = SteelSection::from_designator(section).unwrap();
-        assert!(serves(&Need::Steel(section.designator)));
+fn every_need_is_served_in_both_units() {
+    let sections = ["362S125-33", "362T125-33", "250S162-43", "250T125-43"];
+    for units in [Notation::Imperial, Notation::Metric] {
+        let (supplies, left_out) = design::shipped_trade().supplies(units, Currency::USD);
+        assert_eq!(left_out, 0);
+        for name in Need::names() {
+            let need = Need::named(name).unwrap();
+            assert!(supplies.of(&need).next().is_some(), "{units:?} {name}");
+        }
+        for section in sections {
+            let need = Need::Steel(section.to_owned());
+            assert!(supplies.of(&need).next().is_some(), "{units:?} {section}");
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! The trade files that come with the program.
 
 /// Name and text of every file of `params/trade`, in the order they are read.
-pub const TRADE_FILES: [(&str, &str); 5] = [
+pub const TRADE_FILES: [(&str, &str); 6] = [
     (
         "params/trade/steel.yaml",
         include_str!("../../params/trade/steel.yaml"),
@@ -21,5 +21,9 @@ pub const TRADE_FILES: [(&str, &str); 5] = [
     (
         "params/trade/fasteners-and-small.yaml",
         include_str!("../../params/trade/fasteners-and-small.yaml"),
+    ),
+    (
+        "params/trade/metric.yaml",
+        include_str!("../../params/trade/metric.yaml"),
     ),
 ];

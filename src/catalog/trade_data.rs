@@ -1,7 +1,7 @@
 //! What trade files say, before a design chooses its currency.
 
 use super::{Supplies, Supply};
-use crate::units::Currency;
+use crate::units::{Currency, Notation};
 
 /// One entry of a trade file.
 #[derive(Clone, Debug, PartialEq)]
@@ -10,6 +10,8 @@ pub struct TradeEntry {
     pub supplies: Vec<Supply>,
     /// The currency of its price, where it has one.
     pub currency: Option<Currency>,
+    /// The units of the parameter files that it is for; `None` for all.
+    pub units: Option<Notation>,
 }
 
 /// What trade files say, in the order they say it.
@@ -45,11 +47,13 @@ impl TradeData {
         &self.entries
     }
 
-    /// Everything with the prices in one currency: others are left out. Also says how many were.
-    pub fn in_currency(&self, currency: Currency) -> (Supplies, usize) {
+    /// Everything for files in these units with the prices in one currency: others are left out. Also says how many were.
+    pub fn supplies(&self, units: Notation, currency: Currency) -> (Supplies, usize) {
         let is_foreign = |e: &&TradeEntry| e.currency.is_some_and(|c| c != currency);
-        let left_out = self.entries.iter().filter(is_foreign).count();
-        let supplies = self.entries.iter().flat_map(|entry| {
+        let suits = |e: &&TradeEntry| e.units.is_none_or(|u| u == units);
+        let entries = || self.entries.iter().filter(suits);
+        let left_out = entries().filter(is_foreign).count();
+        let supplies = entries().flat_map(|entry| {
             let foreign = is_foreign(&entry);
             entry.supplies.iter().map(move |supply| {
                 let mut supply = supply.clone();
@@ -82,6 +86,7 @@ mod tests {
         TradeEntry {
             supplies: needs.iter().map(supply).collect(),
             currency: Currency::from_code(code),
+            units: None,
         }
     }
 
@@ -91,7 +96,7 @@ mod tests {
         data.put(entry("a", &[Need::Board, Need::Substrate], "USD", 100));
         data.put(entry("b", &[Need::Board], "USD", 200));
         data.put(entry("a", &[Need::Board], "USD", 300));
-        let (supplies, _) = data.in_currency(Currency::USD);
+        let (supplies, _) = data.supplies(Notation::Metric, Currency::USD);
         let boards = supplies.of(&Need::Board);
         let boards: Vec<_> = boards.map(|s| (&*s.name, s.price)).collect();
         let price = |cents| Some(Money::cents(cents));
@@ -104,8 +109,22 @@ mod tests {
         let mut data = TradeData::default();
         data.put(entry("a", &[Need::Shim], "USD", 100));
         data.put(entry("b", &[Need::Shim], "EUR", 200));
-        let (supplies, left_out) = data.in_currency(Currency::USD);
+        let (supplies, left_out) = data.supplies(Notation::Metric, Currency::USD);
         assert_eq!((supplies.all().len(), left_out), (2, 1));
         assert_eq!(supplies.all()[1].price, None);
+    }
+
+    #[test]
+    fn what_is_for_other_units_is_left_out_without_a_word() {
+        let mut data = TradeData::default();
+        for (name, units) in [("a", Notation::Imperial), ("b", Notation::Metric)] {
+            data.put(TradeEntry {
+                units: Some(units),
+                ..entry(name, &[Need::Shim], "EUR", 100)
+            });
+        }
+        let (supplies, left_out) = data.supplies(Notation::Metric, Currency::USD);
+        assert_eq!((&*supplies.all()[0].name, left_out), ("b", 1));
+        assert_eq!(supplies.all().len(), 1);
     }
 }

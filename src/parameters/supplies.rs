@@ -1,6 +1,6 @@
 //! What shops sell, as the file writes it.
 
-use super::{AreaText, CountText, Dimension, Given, MassText, PriceText, VolumeText};
+use super::{AreaText, CountText, Dimension, Given, MassText, PriceText, Units, VolumeText};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -9,6 +9,9 @@ use serde::Deserialize;
 #[serde(deny_unknown_fields)]
 #[schemars(rename = "TradeFile")]
 pub struct TradeFile {
+    /// The units of the parameter files that it is for. Left out, it is for all.
+    #[serde(default)]
+    pub units: Given<Units>,
     /// What shops sell. An entry takes the place of an earlier one of the same name.
     pub supplies: Given<Vec<Given<Supply>>>,
 }

@@ -6,7 +6,7 @@ use crate::catalog::{Need, SteelSection, Supplies, Supply, TradeData, TradeEntry
 use crate::design::{Buying, Placed};
 use crate::diagnostics::{Place, Verdict};
 use crate::parameters::{self, File, Given, PriceText, Serves, Size, nearest};
-use crate::units::{Currency, Length, Money, parse_money};
+use crate::units::{Currency, Length, Money, Notation, parse_money};
 
 /// More entries than this are not one file.
 const MOST: usize = 2000;
@@ -17,6 +17,8 @@ pub(super) struct Context<'f> {
     pub(super) things: Vec<&'f str>,
     /// The currency that prices must be in; any in a trade file.
     pub(super) currency: Option<Currency>,
+    /// The units of the parameter files that it is for; all when there are none.
+    pub(super) units: Option<Notation>,
 }
 
 /// The trade data and what the file adds to it, all prices in the file's currency.
@@ -32,6 +34,7 @@ pub(super) fn of_design(
     let context = Context {
         things: names.map(|n| n.trim()).collect(),
         currency: Some(buying.currency),
+        units: None,
     };
     let own = entries(g, &file.supplies, &context);
     let mut all;
@@ -42,7 +45,7 @@ pub(super) fn of_design(
         own.into_iter().for_each(|entry| all.put(entry));
         &all
     };
-    let (supplies, left_out) = data.in_currency(buying.currency);
+    let (supplies, left_out) = data.supplies(g.notation, buying.currency);
     if left_out > 0 {
         let given = file.buying.value().map(|b| b.currency.place());
         say_left_out(g, left_out, buying.currency, &given.unwrap_or_default());
@@ -148,6 +151,7 @@ fn entry(
     Some(TradeEntry {
         supplies: needs.into_iter().map(of).collect(),
         currency: price.map(|p| p.1),
+        units: context.units,
     })
 }
 

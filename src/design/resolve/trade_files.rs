@@ -4,7 +4,7 @@ use super::gather::Gather;
 use super::supplies::{Context, entries};
 use crate::catalog::{TRADE_FILES, TradeData};
 use crate::diagnostics::{Finding, Place, Verdict, in_order};
-use crate::parameters::read_trade;
+use crate::parameters::{Units, read_trade};
 use crate::units::Notation;
 use std::sync::OnceLock;
 
@@ -38,6 +38,10 @@ pub fn add_trade(data: &mut TradeData, text: &str) -> Vec<Finding> {
     let context = Context {
         things: Vec::new(),
         currency: None,
+        units: reading.file.units.value().map(|u| match u {
+            Units::Imperial => Notation::Imperial,
+            Units::Metric => Notation::Metric,
+        }),
     };
     gather.needed(&reading.file.supplies, &top, "supplies");
     let found = entries(&mut gather, &reading.file.supplies, &context);
