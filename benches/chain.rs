@@ -32,7 +32,7 @@ fn text(runs: usize) -> String {
 }
 
 fn plan(runs: usize) -> Plan {
-    pipeline::check(&text(runs)).expect("the chain can be built")
+    pipeline::check(&text(runs), pipeline::shipped_trade()).expect("the chain can be built")
 }
 
 const RUNS: [usize; 4] = [15, 30, 60, 120];

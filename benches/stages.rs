@@ -16,7 +16,7 @@ const DEMO: &str = include_str!("../params/garden-corner.yaml");
 const TOLERANCE: f64 = 0.02;
 
 fn demo() -> Plan {
-    pipeline::check(DEMO).expect("the demo can be built")
+    pipeline::check(DEMO, pipeline::shipped_trade()).expect("the demo can be built")
 }
 
 #[divan::bench]
@@ -68,5 +68,8 @@ fn everything(bencher: divan::Bencher) {
         tolerance: Length::millimetres(TOLERANCE),
         ..Options::default()
     };
-    bencher.bench(|| pipeline::build(DEMO, &options, &mut |_| ()).expect("the demo can be built"));
+    bencher.bench(|| {
+        pipeline::build(DEMO, pipeline::shipped_trade(), &options, &mut |_| ())
+            .expect("the demo can be built")
+    });
 }

@@ -5,7 +5,9 @@ mod workshop;
 
 pub use takeoff::{Reckoned, reckon};
 
+pub use crate::catalog::TradeData;
 use crate::design::{self, Design};
+pub use crate::design::{add_trade, shipped_trade};
 use crate::diagnostics::{Finding, Place, in_order};
 use crate::drawing::{self, Sheet, template};
 use crate::mesh::{Defect, Model};
@@ -138,16 +140,18 @@ pub struct Built {
     pub findings: Vec<Finding>,
 }
 
-/// Reads, resolves and plans: what `check` does.
+/// Reads, resolves and plans: what `check` does. What is wrong with buying and supplies alone is in the plan's design.
 ///
 /// # Errors
 /// Everything that keeps the file from being built, each with its place.
-pub fn check(text: &str) -> Result<Plan, Vec<Finding>> {
-    plan::lay_out(read(text)?).map_err(in_order)
+pub fn check(text: &str, trade: &TradeData) -> Result<Plan, Vec<Finding>> {
+    lay_out(design::from_text_with(text, trade)?)
 }
 
-fn read(text: &str) -> Result<Design, Vec<Finding>> {
-    design::from_text(text)
+/// The plan; when there is none, what was found before is said too.
+fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
+    let earlier = design.findings.clone();
+    plan::lay_out(design).map_err(|findings| in_order([earlier, findings].concat()))
 }
 
 /// Builds everything asked for; `begins` hears of each stage as it begins.
@@ -156,16 +160,20 @@ fn read(text: &str) -> Result<Design, Vec<Finding>> {
 /// Everything that keeps the file from being built, each with its place.
 pub fn build(
     text: &str,
+    trade: &TradeData,
     options: &Options,
     begins: &mut dyn FnMut(Stage),
 ) -> Result<Built, Vec<Finding>> {
     begins(Stage::Read);
-    let design = read(text)?;
+    let design = design::from_text_with(text, trade)?;
     begins(Stage::Plan);
-    let plan = plan::lay_out(design).map_err(in_order)?;
+    let plan = lay_out(design)?;
     begins(Stage::Parts);
     let assembly = parts::build(&plan);
-    let mut built = Built::default();
+    let mut built = Built {
+        findings: plan.design.findings.clone(),
+        ..Built::default()
+    };
     if options.outputs.contains(&Output::Models) {
         begins(Stage::Models);
         built.groups.push(models(&assembly, options.tolerance)?);

@@ -55,6 +55,14 @@ pub(super) struct NewArgs {
     pub(super) units: UnitsArg,
 }
 
+/// What shops sell beside what the program knows
+#[derive(Debug, Args)]
+pub(super) struct TradeArgs {
+    /// A trade file with what shops sell; may be named several times, and the later one counts
+    #[arg(long, value_name = "FILE")]
+    pub(super) trade: Vec<PathBuf>,
+}
+
 /// Read, resolve and plan a parameter file, and say what is wrong with it
 #[derive(Debug, Args)]
 #[command(after_help = "\
@@ -69,6 +77,8 @@ pub(super) struct CheckArgs {
     /// How the findings are printed
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: Format,
+    #[command(flatten)]
+    pub(super) trade: TradeArgs,
 }
 
 /// Build everything and write it under out/<file stem>/
@@ -96,6 +106,8 @@ pub(super) struct BuildArgs {
     /// Say how long each stage took
     #[arg(long)]
     pub(super) timings: bool,
+    #[command(flatten)]
+    pub(super) trade: TradeArgs,
 }
 
 /// Print quantities, cut lists and what to buy
@@ -109,7 +121,8 @@ Exit code: 0 nothing wrong or cautions only, 1 a check fails, 2 the file cannot 
 Examples:
   islandwright takeoff kitchen.yaml
   islandwright takeoff kitchen.yaml --table cut-list
-  islandwright takeoff kitchen.yaml --table order --format csv > order.csv")]
+  islandwright takeoff kitchen.yaml --table order --format csv > order.csv
+  islandwright takeoff kitchen.yaml --trade prices.yaml")]
 pub(super) struct TakeoffArgs {
     /// The parameter file
     pub(super) file: PathBuf,
@@ -119,6 +132,8 @@ pub(super) struct TakeoffArgs {
     /// Print only this table, by its name
     #[arg(long, value_name = "NAME")]
     pub(super) table: Option<String>,
+    #[command(flatten)]
+    pub(super) trade: TradeArgs,
 }
 
 /// Print what differs between two designs in quantities, weight, money and findings, one line each
@@ -138,6 +153,8 @@ pub(super) struct CompareArgs {
     /// How the differences are printed
     #[arg(long, value_enum, default_value = "table")]
     pub(super) format: Lines,
+    #[command(flatten)]
+    pub(super) trade: TradeArgs,
 }
 
 /// Print the JSON Schema of the parameter file or of trade files, for editors that complete and check them

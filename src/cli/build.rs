@@ -4,12 +4,16 @@ use super::args::{BuildArgs, Only};
 use super::folder::Folder;
 use super::outcome::{Outcome, Trouble};
 use super::progress::Progress;
-use super::{console, input, summary};
+use super::{console, input, summary, trade};
 use crate::diagnostics::{Finding, Verdict};
 use crate::pipeline::{self, Options};
 
 pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
+    let trade = trade::read(&args.trade)?;
     let input = input::read(&args.file)?;
+    if let Some(outcome) = trade.say() {
+        return Ok(outcome);
+    }
     let tolerance = pipeline::tolerance(&args.tolerance).map_err(|e| Trouble::new(e, ""))?;
     let mut options = Options {
         tolerance,
@@ -19,13 +23,15 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
         options.outputs = args.only.iter().copied().map(Only::output).collect();
     }
     let progress = Progress::new();
-    let built = pipeline::build(&input.text, &options, &mut |s| progress.stage(s.name()));
+    let built = pipeline::build(&input.text, &trade.data, &options, &mut |s| {
+        progress.stage(s.name())
+    });
     let built = match built {
         Ok(built) => built,
         Err(findings) => {
             progress.finish();
             input.say(&findings);
-            return Ok(Outcome::of(&findings));
+            return Ok(trade.outcome(&findings));
         }
     };
     progress.stage("write");
@@ -44,5 +50,5 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     if args.timings {
         console::err(&summary::timings(&timings));
     }
-    Ok(Outcome::of(&built.findings))
+    Ok(trade.outcome(&built.findings))
 }

@@ -2,21 +2,31 @@
 
 use super::args::{CheckArgs, Format};
 use super::outcome::{Outcome, Trouble};
-use super::{console, input};
+use super::{console, input, trade};
 use crate::pipeline;
-use crate::write::{findings_json, findings_text};
+use crate::write::{Report, findings_json, findings_text};
 
 pub(super) fn run(args: &CheckArgs) -> Result<Outcome, Trouble> {
+    let trade = trade::read(&args.trade)?;
     let input = input::read(&args.file)?;
-    let findings = pipeline::check(&input.text).err().unwrap_or_default();
-    let text = match args.format {
-        Format::Json => findings_json(&input.path, &input.text, &findings),
-        Format::Text if findings.is_empty() => format!("{}: nothing wrong\n", input.path),
-        Format::Text => {
-            let coloured = console::colours(&std::io::stdout());
-            findings_text(&input.path, &input.text, &findings, coloured)
+    let reckoned = pipeline::reckon(&input.text, &trade.data);
+    let findings = reckoned.map_or_else(|findings| findings, |reckoned| reckoned.findings());
+    let mut reports: Vec<Report> = trade.reports().collect();
+    reports.push(input.report(&findings));
+    console::out(&match args.format {
+        Format::Json => findings_json(&reports),
+        Format::Text => text(&reports),
+    });
+    Ok(trade.outcome(&findings))
+}
+
+fn text(reports: &[Report]) -> String {
+    let coloured = console::colours(&std::io::stdout());
+    let shown = reports.iter().enumerate().map(|(i, r)| {
+        if r.findings.is_empty() && i + 1 == reports.len() {
+            return format!("{}: nothing wrong\n", r.path);
         }
-    };
-    console::out(&text);
-    Ok(Outcome::of(&findings))
+        findings_text(r.path, r.source, r.findings, coloured)
+    });
+    shown.collect()
 }

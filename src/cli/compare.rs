@@ -2,13 +2,20 @@
 
 use super::args::{CompareArgs, Lines};
 use super::outcome::{Outcome, Trouble};
-use super::{console, input};
+use super::{console, input, trade};
 use crate::pipeline;
 use crate::write::{differences_text, tables_json};
 
 pub(super) fn run(args: &CompareArgs) -> Result<Outcome, Trouble> {
+    let trade = trade::read(&args.trade)?;
     let inputs = [input::read(&args.first)?, input::read(&args.second)?];
-    let [first, second] = inputs.each_ref().map(|i| pipeline::reckon(&i.text));
+    if let Some(outcome) = trade.say() {
+        return Ok(outcome);
+    }
+    let reckoned = inputs
+        .each_ref()
+        .map(|i| pipeline::reckon(&i.text, &trade.data));
+    let [first, second] = reckoned;
     let (first, second) = match (first, second) {
         (Ok(first), Ok(second)) => (first, second),
         (first, second) => {
@@ -16,7 +23,7 @@ pub(super) fn run(args: &CompareArgs) -> Result<Outcome, Trouble> {
             let refused = [first.err(), second.err()].map(Option::unwrap_or_default);
             let said = inputs.iter().zip(&refused);
             said.for_each(|(input, findings)| input.say(findings));
-            return Ok(Outcome::of(&refused.concat()));
+            return Ok(trade.outcome(&refused.concat()));
         }
     };
     let differences = first.differences(&second);
@@ -29,5 +36,5 @@ pub(super) fn run(args: &CompareArgs) -> Result<Outcome, Trouble> {
         Lines::Table => differences_text(&differences),
     };
     console::out(&text);
-    Ok(Outcome::of(&[first.findings(), second.findings()].concat()))
+    Ok(trade.outcome(&[first.findings(), second.findings()].concat()))
 }

@@ -1,9 +1,9 @@
-//! Reading the parameter file from the disk.
+//! Reading a parameter file or a trade file from the disk.
 
 use super::console;
 use super::outcome::Trouble;
 use crate::diagnostics::Finding;
-use crate::write::findings_text;
+use crate::write::{Report, findings_text};
 use std::fs::File;
 use std::io::Read;
 use std::path::Path;
@@ -11,7 +11,7 @@ use std::path::Path;
 /// Larger files are not parameter files.
 const MOST_BYTES: u64 = 4 << 20;
 
-/// A parameter file read.
+/// A parameter file or a trade file read.
 pub(super) struct Input {
     /// As it was named on the command line.
     pub(super) path: String,
@@ -24,6 +24,15 @@ pub(super) struct Input {
 }
 
 impl Input {
+    /// It with what was found about it.
+    pub(super) fn report<'a>(&'a self, findings: &'a [Finding]) -> Report<'a> {
+        Report {
+            path: &self.path,
+            source: &self.text,
+            findings,
+        }
+    }
+
     /// Says on standard error what was found about it.
     pub(super) fn say(&self, findings: &[Finding]) {
         let coloured = console::colours(&std::io::stderr());
@@ -37,7 +46,7 @@ pub(super) fn read(path: &Path) -> Result<Input, Trouble> {
     let cannot = |e: &std::io::Error| Trouble::new(format!("{shown} cannot be read: {e}"), "");
     let meta = std::fs::metadata(path).map_err(|e| cannot(&e))?;
     if meta.is_dir() {
-        let hint = "name the parameter file in it";
+        let hint = "name a file in it";
         return Err(Trouble::new(format!("{shown} is a folder"), hint));
     }
     let mut bytes = Vec::new();

@@ -19,5 +19,6 @@ mod run;
 mod schema;
 mod summary;
 mod takeoff;
+mod trade;
 
 pub use run::main;

@@ -2,17 +2,21 @@
 
 use super::args::{Tabular, TakeoffArgs};
 use super::outcome::{Outcome, Trouble};
-use super::{console, input};
+use super::{console, input, trade};
 use crate::pipeline;
 use crate::write::{csv, table_text, tables_json};
 
 pub(super) fn run(args: &TakeoffArgs) -> Result<Outcome, Trouble> {
+    let trade = trade::read(&args.trade)?;
     let input = input::read(&args.file)?;
-    let reckoned = match pipeline::reckon(&input.text) {
+    if let Some(outcome) = trade.say() {
+        return Ok(outcome);
+    }
+    let reckoned = match pipeline::reckon(&input.text, &trade.data) {
         Ok(reckoned) => reckoned,
         Err(findings) => {
             input.say(&findings);
-            return Ok(Outcome::of(&findings));
+            return Ok(trade.outcome(&findings));
         }
     };
     let mut tables = reckoned.tables();
@@ -49,5 +53,5 @@ pub(super) fn run(args: &TakeoffArgs) -> Result<Outcome, Trouble> {
     console::out(&text);
     let findings = reckoned.findings();
     input.say(&findings);
-    Ok(Outcome::of(&findings))
+    Ok(trade.outcome(&findings))
 }

@@ -1,6 +1,6 @@
 //! The takeoff of a parameter file, alone or beside another's.
 
-use super::{OutputFile, OutputGroup, check, file, workshop};
+use super::{OutputFile, OutputGroup, TradeData, check, file, workshop};
 use crate::catalog::PaperKind;
 use crate::diagnostics::{Finding, Place, in_order};
 use crate::parts;
@@ -21,8 +21,8 @@ pub struct Reckoned {
 ///
 /// # Errors
 /// Everything that keeps the file from being built, each with its place.
-pub fn reckon(text: &str) -> Result<Reckoned, Vec<Finding>> {
-    let plan = check(text)?;
+pub fn reckon(text: &str, trade: &TradeData) -> Result<Reckoned, Vec<Finding>> {
+    let plan = check(text, trade)?;
     let takeoff = takeoff::reckon(&plan, &parts::build(&plan));
     Ok(Reckoned { plan, takeoff })
 }

@@ -14,6 +14,8 @@ const POUND: f64 = 0.453_592_37;
 /// A kind of quantity: its units with their sizes, and what to write.
 struct Kind {
     name: &'static str,
+    /// What follows the number.
+    mark: &'static str,
     units: &'static [(&'static [&'static str], f64)],
     spellings: &'static str,
     /// Beyond this it is a slip of the pen.
@@ -22,6 +24,7 @@ struct Kind {
 
 const AREA: Kind = Kind {
     name: "area",
+    mark: "unit",
     units: &[
         (
             &["sq ft", "ft2", "ft²", "square foot", "square feet"],
@@ -42,6 +45,7 @@ const AREA: Kind = Kind {
 
 const VOLUME: Kind = Kind {
     name: "volume",
+    mark: "unit",
     units: &[
         (
             &["cu ft", "ft3", "ft³", "cubic foot", "cubic feet"],
@@ -63,6 +67,7 @@ const VOLUME: Kind = Kind {
 
 const MASS: Kind = Kind {
     name: "weight",
+    mark: "unit",
     units: &[
         (&["lb", "lbs", "pound", "pounds"], POUND),
         (&["oz", "ounce", "ounces"], POUND / 16.0),
@@ -75,6 +80,7 @@ const MASS: Kind = Kind {
 
 const SHARE: Kind = Kind {
     name: "share",
+    mark: "percent sign",
     units: &[(&["%", "percent", "per cent"], 0.01)],
     spellings: "write it in percent, such as 10 % or 8.25 %",
     largest: 10.0,
@@ -139,7 +145,7 @@ impl Kind {
         let plain = unit.replace('.', " ");
         let plain = plain.split_whitespace().collect::<Vec<_>>().join(" ");
         if plain.is_empty() {
-            let problem = format!("'{text}' has no unit");
+            let problem = format!("'{text}' has no {}", self.mark);
             return Err(ParseError::new(problem, self.spellings));
         }
         let known = self.units.iter().find(|(names, _)| {
@@ -225,7 +231,7 @@ mod tests {
             assert!(!said.hint.is_empty());
         }
         let bare = parse_share("0.1").unwrap_err();
-        assert_eq!(bare.problem, "'0.1' has no unit");
+        assert_eq!(bare.problem, "'0.1' has no percent sign");
         assert_eq!(bare.hint, "write it in percent, such as 10 % or 8.25 %");
     }
 }

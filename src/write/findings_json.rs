@@ -3,27 +3,45 @@
 use crate::diagnostics::{Finding, Verdict};
 use serde_json::{Value, json};
 
-/// Findings about a parameter file as one JSON object: the file, the gravest verdict, and every finding with its
-/// place and the offending source line.
-pub fn findings_json(path: &str, source: &str, findings: &[Finding]) -> String {
-    let lines: Vec<&str> = source.lines().collect();
-    let worst = findings.iter().map(|f| f.verdict).max();
-    let list: Vec<Value> = findings.iter().map(|f| one(&lines, f)).collect();
+/// A file with what was found about it.
+#[derive(Clone, Copy, Debug)]
+pub struct Report<'a> {
+    /// The file as it was named.
+    pub path: &'a str,
+    /// Its text.
+    pub source: &'a str,
+    /// What was found.
+    pub findings: &'a [Finding],
+}
+
+/// Findings about a parameter file and the trade files read before it as one JSON object: the parameter file, which is the
+/// last report, the gravest verdict, and every finding with its file, its place and the offending source line.
+pub fn findings_json(reports: &[Report]) -> String {
+    let worst = reports.iter().flat_map(|r| r.findings).map(|f| f.verdict);
+    let worst = worst.max();
+    let list: Vec<Value> = reports.iter().flat_map(of).collect();
     let object = json!({
-        "file": path,
+        "file": reports.last().map(|r| r.path),
         "verdict": worst.unwrap_or(Verdict::Pass).word(),
         "findings": list,
     });
     format!("{object:#}\n")
 }
 
-fn one(lines: &[&str], finding: &Finding) -> Value {
+fn of(report: &Report) -> Vec<Value> {
+    let lines: Vec<&str> = report.source.lines().collect();
+    let findings = report.findings.iter();
+    findings.map(|f| one(report.path, &lines, f)).collect()
+}
+
+fn one(path: &str, lines: &[&str], finding: &Finding) -> Value {
     let place = &finding.place;
     let line = place.line.checked_sub(1).and_then(|n| lines.get(n));
     let shown: String = line
         .map(|l| l.chars().take(400).collect())
         .unwrap_or_default();
     json!({
+        "file": path,
         "code": finding.code,
         "verdict": finding.verdict.word(),
         "key": place.key,

@@ -11,7 +11,7 @@ mod tables;
 mod template_index;
 
 pub use self::dxf::dxf;
-pub use self::findings_json::findings_json;
+pub use self::findings_json::{Report, findings_json};
 pub use self::findings_text::findings_text;
 pub use self::parts_list::parts_list;
 pub use self::pdf::{PdfError, PdfInfo, pdf};

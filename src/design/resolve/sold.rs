@@ -19,10 +19,11 @@ const COUNT: Range = Range {
 
 /// The unit; `None` when it is missing or bad, which is put down.
 pub(super) fn form(g: &mut Gather, sold: &Given<Sold>) -> Option<Form> {
-    let place = &sold.place();
-    match sold.value()? {
+    let unit = sold.value()?;
+    let place = &below(sold.place(), unit);
+    match unit {
         Sold::Stick { length } => {
-            let length = side(g, length, place, "stick.length")?;
+            let length = side(g, length, place, "length")?;
             Some(Form::Stick { length })
         }
         Sold::Sheet {
@@ -49,24 +50,41 @@ pub(super) fn form(g: &mut Gather, sold: &Given<Sold>) -> Option<Form> {
             })
         }
         Sold::Roll { length, width } => {
-            let length = side(g, length, place, "roll.length");
-            let width = side(g, width, place, "roll.width");
+            let length = side(g, length, place, "length");
+            let width = side(g, width, place, "width");
             Some(Form::Roll {
                 length: length?,
                 width: width?,
             })
         }
         Sold::Can { covers } => {
-            g.is_there(covers, place, "can.covers");
+            g.is_there(covers, place, "covers");
             let covers = area(g, covers)?;
             Some(Form::Can { covers })
         }
         Sold::Pack { count: given } => {
-            g.is_there(given, place, "pack.count");
+            g.is_there(given, place, "count");
             let count = g.amount(given, &COUNT, count)?.value as u32;
             Some(Form::Pack { count })
         }
         Sold::Each => Some(Form::Each),
+    }
+}
+
+/// The place of what stands below the unit's word.
+fn below(place: Place, unit: &Sold) -> Place {
+    let word = match unit {
+        Sold::Stick { .. } => "stick",
+        Sold::Sheet { .. } => "sheet",
+        Sold::Bag { .. } => "bag",
+        Sold::Roll { .. } => "roll",
+        Sold::Can { .. } => "can",
+        Sold::Pack { .. } => "pack",
+        Sold::Each => "each",
+    };
+    Place {
+        key: format!("{}.{word}", place.key),
+        ..place
     }
 }
 
@@ -77,8 +95,8 @@ fn sheet(
     thickness: &Given<Dimension>,
     place: &Place,
 ) -> Option<Form> {
-    let long = side(g, length, place, "sheet.length");
-    let short = side(g, width, place, "sheet.width");
+    let long = side(g, length, place, "length");
+    let short = side(g, width, place, "width");
     let thick = if thickness.is_absent() {
         Some(Length::ZERO)
     } else {
@@ -108,7 +126,7 @@ fn side(g: &mut Gather, given: &Given<Dimension>, place: &Place, key: &str) -> O
 }
 
 fn mass(g: &mut Gather, given: &Given<MassText>, place: &Place) -> Option<Mass> {
-    g.is_there(given, place, "bag.weight");
+    g.is_there(given, place, "weight");
     let mass = g.amount(given, &SOME, |text| parse_mass(text).map(Mass::kg));
     mass.map(|m| Mass::kilograms(m.value))
 }
