@@ -234,7 +234,7 @@ mod tests {
             include_str!("../../params/garden-corner.yaml"),
             include_str!("../../params/terrace-straight.yaml"),
         ] {
-            let plan = crate::pipeline::check(text).unwrap();
+            let plan = crate::pipeline::check(text, crate::design::shipped_trade()).unwrap();
             let takeoff = crate::takeoff::reckon(&plan, &crate::parts::build(&plan));
             let sheets = sheets(&plan, &takeoff);
             assert!(sheets.len() >= 3);

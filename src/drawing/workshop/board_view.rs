@@ -299,7 +299,7 @@ fn on_a_line(text: String, (dx, dy): (f64, f64)) -> Option<Line> {
     let stands = [(LETTERS, 0.0), (LETTERS, 90.0), (SMALL, 0.0), (SMALL, 90.0)];
     let fits = |&(height, angle): &(f64, f64)| {
         let (along, across) = if angle == 0.0 { (dx, dy) } else { (dy, dx) };
-        lettering::width(&text, height) <= along - 1.0 && height * 1.5 <= across
+        lettering::width(&text, height) <= along - 1.0 && height * 1.65 <= across
     };
     let (height, angle) = stands.into_iter().find(fits)?;
     Some((text, height, angle))
