@@ -91,31 +91,27 @@ impl<'a> BoardView<'a> {
         format!("sheet {number}: {} × {}", side(*length), side(*width))
     }
 
-    /// What found no room on the sheet itself, one thing after the other, in lines as wide as it: notes, small pieces
-    /// with their places, and the numbers of these cuts.
+    /// What found no room on the sheet itself, one thing after the other, in lines as wide as it: small pieces by their
+    /// letters, and these cuts.
     fn lines_below(&self, cuts: &[usize]) -> Vec<String> {
-        let pieces = self.board.pieces.iter();
-        let pieces = pieces.filter_map(|piece| match self.fitting(piece) {
-            Lettering::Lines(_) | Lettering::Line(_) => None,
-            Lettering::Bare(_) | Lettering::BareLine(_) => {
-                Some(format!("{}: {}", piece.mark, piece.note))
-            }
-            Lettering::None => Some(self.told_piece(piece)),
-        });
+        let pieces = self.board.pieces.iter().enumerate();
+        let small = pieces.filter(|(_, piece)| self.fitting(piece) == Lettering::Letter);
+        let pieces = small.map(|(number, _)| self.told_piece(number));
         let cuts = cuts.iter().map(|&number| self.told_cut(number));
-        let told: Vec<_> = pieces.chain(cuts).collect();
-        if told.is_empty() {
-            return Vec::new();
-        }
         let width = (self.board.length.mm() * self.factor).max(LEAST_TOLD);
-        wrap(&told.join("; "), LETTERS, width)
+        flow(pieces.chain(cuts), width)
     }
 
-    /// A piece and where its lower left corner lies; its note stands in the list of sheets.
-    fn told_piece(&self, piece: &BoardPiece) -> String {
+    /// A piece by its letter, or by where its lower left corner lies.
+    fn told_piece(&self, number: usize) -> String {
+        let piece = &self.board.pieces[number];
+        let told = self.without_note(piece);
+        if let Some((letter, ..)) = self.short_for(number) {
+            return format!("{letter}: {told}");
+        }
         let at = |l| self.notation.spell(l);
         let (x, y) = (at(piece.area.x), at(piece.area.y));
-        format!("{} at {x} across, {y} up", self.without_note(piece))
+        format!("at {x} across, {y} up: {told}")
     }
 
     fn told_cut(&self, number: usize) -> String {
@@ -173,8 +169,8 @@ impl<'a> BoardView<'a> {
         for piece in &self.board.pieces {
             outline(page, &place.area(&piece.area), Pen::Medium);
         }
-        for piece in &self.board.pieces {
-            self.letter(page, &place.area(&piece.area), piece);
+        for (number, piece) in self.board.pieces.iter().enumerate() {
+            self.letter(page, &place.area(&piece.area), number);
         }
         for offcut in &self.board.offcuts {
             let area = place.area(offcut);
@@ -189,38 +185,55 @@ impl<'a> BoardView<'a> {
         missed.map(|(number, _)| number).collect()
     }
 
-    /// The lettering of a piece: on lines of their own or on one line, level or upright; with its note if it can be.
+    /// The lettering of a piece: with its note if that fits, else without, else a letter that is told below the sheet.
     fn fitting(&self, piece: &BoardPiece) -> Lettering {
         let size = (
             piece.area.dx.mm() * self.factor,
             piece.area.dy.mm() * self.factor,
         );
-        let mut head = vec![
-            (piece.mark.clone(), LARGE),
-            (self.sides(&piece.area), LETTERS),
-        ];
-        let bare = head.clone();
-        let note = wrap(&piece.note, LETTERS, size.0 - 2.0);
-        let note = note.into_iter().filter(|line| !line.is_empty());
-        head.extend(note.map(|line| (line, LETTERS)));
-        let is_all = piece.note.is_empty();
-        on_lines(head, size)
+        let wrapped = |text: &str, height: f64| -> Vec<(String, f64)> {
+            let lines = wrap(text, height, size.0 - 2.0).into_iter();
+            let lines = lines.filter(|line| !line.is_empty());
+            lines.map(|line| (line, height)).collect()
+        };
+        let sides = wrapped(&self.sides(&piece.area), LETTERS);
+        let note = wrapped(&piece.note, LETTERS);
+        let marks = [LARGE, LETTERS].map(|height| wrapped(&piece.mark, height));
+        let told = [[sides.clone(), note].concat(), sides];
+        let mut lines = told
+            .iter()
+            .flat_map(|told| marks.iter().map(move |mark| [&mark[..], told].concat()));
+        let mut texts = [self.on_one_line(piece), self.without_note(piece)].into_iter();
+        let lines = lines.find_map(|lines| on_lines(lines, size));
+        lines
             .map(Lettering::Lines)
-            .or_else(|| on_a_line(self.on_one_line(piece), size).map(Lettering::Line))
-            .or_else(|| on_lines(bare, size).map(Lettering::Bare))
             .or_else(|| {
-                let line = on_a_line(self.without_note(piece), size).filter(|_| !is_all);
-                line.map(Lettering::BareLine)
+                let line = texts.find_map(|text| on_a_line(text, size));
+                line.map(Lettering::Line)
             })
-            .unwrap_or(Lettering::None)
+            .unwrap_or(Lettering::Letter)
     }
 
-    fn letter(&self, page: &mut Page, area: &Bounds2, piece: &BoardPiece) {
-        match self.fitting(piece) {
-            Lettering::Lines(lines) | Lettering::Bare(lines) => put_lines(page, area, lines),
-            Lettering::Line(line) | Lettering::BareLine(line) => put_line(page, area, &line),
-            Lettering::None => {}
+    fn letter(&self, page: &mut Page, area: &Bounds2, number: usize) {
+        match self.fitting(&self.board.pieces[number]) {
+            Lettering::Lines(lines) => put_lines(page, area, lines),
+            Lettering::Line(line) => put_line(page, area, &line),
+            Lettering::Letter => {
+                if let Some(letter) = self.short_for(number) {
+                    put_line(page, area, &letter);
+                }
+            }
         }
+    }
+
+    /// The letter that stands for a piece too small for its mark, where even that fits into it.
+    fn short_for(&self, number: usize) -> Option<Line> {
+        let area = self.board.pieces[number].area;
+        let size = (area.dx.mm() * self.factor, area.dy.mm() * self.factor);
+        let before = self.board.pieces[..number].iter();
+        let small = before.filter(|p| self.fitting(p) == Lettering::Letter);
+        // Upright, a single letter would be taken for another sign.
+        on_a_line(letter(small.count()), size).filter(|(_, _, angle)| *angle == 0.0)
     }
 
     /// Hatches an offcut round its sides, level or upright; false, and nothing is drawn, where they do not fit into it.
@@ -271,16 +284,36 @@ impl<'a> BoardView<'a> {
 /// How a piece is lettered.
 #[derive(Clone, Debug, PartialEq)]
 enum Lettering {
-    /// Everything, each on lines of its own.
+    /// Mark, sides and note each on lines of their own.
     Lines(Vec<(String, f64)>),
-    /// Everything on one line.
+    /// All on one line.
     Line(Line),
-    /// Mark and sides on lines of their own; the note is told below the sheet.
-    Bare(Vec<(String, f64)>),
-    /// Mark and sides on one line; the note is told below the sheet.
-    BareLine(Line),
-    /// Nothing fits: it is told below the sheet.
-    None,
+    /// By a letter that is told below the sheet.
+    Letter,
+}
+
+/// The letter of a number: a to z, then a2 to z2 and so on.
+fn letter(number: usize) -> String {
+    let letter = char::from(b'a' + (number % 26) as u8);
+    match number / 26 {
+        0 => letter.to_string(),
+        round => format!("{letter}{}", round + 1),
+    }
+}
+
+/// Things told one after the other in lines no wider than `width`, each on one line.
+fn flow(told: impl Iterator<Item = String>, width: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for thing in told {
+        match lines.last_mut() {
+            Some(line) if lettering::width(&format!("{line};  {thing}"), LETTERS) <= width => {
+                line.push_str(";  ");
+                line.push_str(&thing);
+            }
+            _ => lines.push(thing),
+        }
+    }
+    lines
 }
 
 /// A text, its height and its angle.
@@ -299,7 +332,7 @@ fn on_a_line(text: String, (dx, dy): (f64, f64)) -> Option<Line> {
     let stands = [(LETTERS, 0.0), (LETTERS, 90.0), (SMALL, 0.0), (SMALL, 90.0)];
     let fits = |&(height, angle): &(f64, f64)| {
         let (along, across) = if angle == 0.0 { (dx, dy) } else { (dy, dx) };
-        lettering::width(&text, height) <= along - 1.0 && height * 1.65 <= across
+        lettering::width(&text, height) <= along - 1.0 && height * 1.42 <= across
     };
     let (height, angle) = stands.into_iter().find(fits)?;
     Some((text, height, angle))
@@ -317,7 +350,8 @@ fn put_lines(page: &mut Page, area: &Bounds2, lines: Vec<(String, f64)>) {
 }
 
 fn put_line(page: &mut Page, area: &Bounds2, (text, height, angle): &Line) {
-    let down = height / 2.0;
+    // The middle of a line of lettering, its deepest letters counted in, lies so much above its baseline.
+    let down = height * 0.375;
     let shift = if *angle == 0.0 {
         Vector2::new(0.0, -down)
     } else {

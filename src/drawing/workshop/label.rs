@@ -109,9 +109,7 @@ pub fn label_sheets(paper: LabelPaper, labels: &[Label]) -> Vec<Sheet> {
 /// Mark and length on the first line, as large as they fit; what it is and where it goes below.
 fn draw(page: &mut Page, area: &Bounds2, label: &Label) {
     let (left, right) = (area.low.x, area.high.x);
-    let (mark, large) = fit(&label.mark, area.width() * 0.6, &[7.0, 5.0, LARGE, LETTERS]);
-    let rest = area.width() - lettering::width(&mark, large) - 2.0;
-    let (length, small) = fit(&label.length, rest, &[5.0, LARGE, LETTERS]);
+    let [(mark, large), (length, small)] = first_line(label, area.width());
     let baseline = area.high.y - 7.0 * 1.08;
     let mut put = |text: &str, height: f64, x: f64, y: f64, align| {
         page.text(Layer::Note, text, height, (Point2::new(x, y), align, 0.0));
@@ -124,6 +122,35 @@ fn draw(page: &mut Page, area: &Bounds2, label: &Label) {
         put(&text, height, left, top - height * 1.08, Align::Left);
         top -= LARGE * 1.5;
     }
+}
+
+/// Heights of mark and length in the order they are tried.
+const HEIGHTS: [(f64, f64); 9] = [
+    (7.0, 5.0),
+    (7.0, LARGE),
+    (5.0, 5.0),
+    (5.0, LARGE),
+    (7.0, LETTERS),
+    (5.0, LETTERS),
+    (LARGE, LARGE),
+    (LARGE, LETTERS),
+    (LETTERS, LETTERS),
+];
+
+/// Mark and length with their heights, side by side; cut short only where they fit in no size.
+fn first_line(label: &Label, width: f64) -> [(String, f64); 2] {
+    let width = width - 2.0;
+    let fits = |(large, small): &(f64, f64)| {
+        let mark = lettering::width(&label.mark, *large);
+        mark + lettering::width(&label.length, *small) <= width
+    };
+    if let Some((large, small)) = HEIGHTS.into_iter().find(fits) {
+        return [(label.mark.clone(), large), (label.length.clone(), small)];
+    }
+    let half = width / 2.0;
+    let length = fit(&label.length, half, &[LETTERS]);
+    let rest = width - lettering::width(&length.0, length.1);
+    [fit(&label.mark, rest, &[LARGE, LETTERS]), length]
 }
 
 #[cfg(test)]
