@@ -108,18 +108,21 @@ fn bags(design: &Design, supply: &Supply, totals: &[Amount], spare: f64) -> Opti
         Need::Concrete => buying.mixer,
         _ => buying.bucket,
     };
-    let batch = Batch::of(&supply.form, capacity);
-    let water = match supply.form {
-        Form::Bag { water, .. } => water.and_then(|w| Water::of(w, buying, notation)),
+    let batch = Batch::of(&supply.form, capacity, net);
+    let of_bag = match supply.form {
+        Form::Bag { water, .. } => water,
         _ => None,
     };
+    let in_bucket = |water: Volume| Water::of(water, buying, notation);
+    let batch_water = of_bag.zip(batch).map(|(water, batch)| batch.share(water));
     let bags = Bags {
         supply: supply.clone(),
         exact,
         net,
         count: count.max(net),
-        water,
+        water: of_bag.and_then(in_bucket),
         batch,
+        batch_water: batch_water.and_then(in_bucket),
         batches: batch.map_or(0, |b| b.count(exact)),
     };
     Some((bags, needed))

@@ -8,7 +8,7 @@ use std::f64::consts::PI;
 /// Mixed volume of a kilogram of dry mix where a bag tells only the area it covers: half a litre, common practice.
 const LITRES_PER_KILOGRAM: f64 = 0.5;
 
-/// Water for one bag.
+/// Water for one bag or one batch.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Water {
     /// How much.
@@ -29,7 +29,7 @@ pub struct Batch {
 }
 
 impl Water {
-    /// Water for a bag in the bucket of the file; `None` without a bucket.
+    /// So much water in the bucket of the file; `None` without a bucket.
     pub(super) fn of(volume: Volume, buying: &Buying, notation: Notation) -> Option<Self> {
         let radius = buying.bucket_diameter.mm() / 2.0;
         let step = match notation {
@@ -43,8 +43,9 @@ impl Water {
 }
 
 impl Batch {
-    /// As many bags as go into a mixer or bucket at once, or the fewest equal parts of a bag that do.
-    pub(super) fn of(bag: &Form, capacity: Volume) -> Option<Self> {
+    /// As many bags as go into a mixer or bucket at once, and no more than `most`; or the fewest equal parts of a bag that
+    /// do.
+    pub(super) fn of(bag: &Form, capacity: Volume, most: u32) -> Option<Self> {
         let Form::Bag { mass, gives, .. } = bag else {
             return None;
         };
@@ -59,7 +60,7 @@ impl Batch {
         let whole = |x: f64| x.clamp(1.0, 1e6) as u32;
         Some(if fits >= 1.0 {
             Self {
-                bags: whole((fits + 1e-9).floor()),
+                bags: whole((fits + 1e-9).floor()).min(most.max(1)),
                 parts: 1,
             }
         } else {
@@ -74,6 +75,11 @@ impl Batch {
     pub(super) fn count(self, bags: f64) -> u32 {
         let batches = bags * f64::from(self.parts) / f64::from(self.bags);
         (batches - 1e-9).ceil().clamp(0.0, 1e9) as u32
+    }
+
+    /// What goes with so many bags, by what goes with one.
+    pub(super) fn share(self, of_bag: Volume) -> Volume {
+        of_bag * (f64::from(self.bags) / f64::from(self.parts))
     }
 
     /// In words: `2 bags`, `1/2 bag`.

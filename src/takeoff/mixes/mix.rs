@@ -36,6 +36,8 @@ pub struct Bags {
     pub water: Option<Water>,
     /// How much is mixed at once; `None` for what comes mixed.
     pub batch: Option<Batch>,
+    /// Water for one batch; `None` where either is not known.
+    pub batch_water: Option<Water>,
     /// Batches to mix what is needed, spare not counted.
     pub batches: u32,
 }

@@ -1,6 +1,6 @@
 //! The mixes as a table.
 
-use super::{Bags, Mix};
+use super::{Bags, Mix, Water};
 use crate::catalog::Form;
 use crate::design::Design;
 use crate::table::{Cell, Column, Table};
@@ -20,9 +20,10 @@ pub fn table(design: &Design, mixes: &[Mix]) -> Table {
         "bags with spare",
         "spare",
         "water a bag",
-        "mark on the bucket",
+        "mark, a bag",
         "colour a bag",
         "one batch",
+        "mark, a batch",
         "batches",
         "note",
     ];
@@ -43,11 +44,12 @@ fn row(design: &Design, mix: &Mix) -> Vec<Cell> {
     let Some(bags) = &mix.bags else {
         let mut cells = vec![Cell::text(mix.need.to_string()), Cell::Empty, needed];
         cells.extend([Cell::Empty, Cell::Empty, Cell::Empty, spare]);
-        cells.extend([const { Cell::Empty }; 5]);
+        cells.extend([const { Cell::Empty }; 6]);
         cells.push(Cell::text("nothing in supplies serves it"));
         return cells;
     };
     let water = bags.water;
+    let mark = |w: Water| Cell::text(notation.spell_with_unit(w.mark));
     let Bags { batch, .. } = bags;
     vec![
         Cell::text(mix.need.to_string()),
@@ -58,11 +60,10 @@ fn row(design: &Design, mix: &Mix) -> Vec<Cell> {
         Cell::count(bags.count),
         spare,
         water.map_or(Cell::Empty, |w| Cell::text(spell_water(notation, w.volume))),
-        water.map_or(Cell::Empty, |w| {
-            Cell::text(notation.spell_with_unit(w.mark))
-        }),
+        water.map_or(Cell::Empty, mark),
         Cell::text(colour(bags)),
         batch.map_or(Cell::Empty, |b| Cell::text(b.spell())),
+        bags.batch_water.map_or(Cell::Empty, mark),
         batch.map_or(Cell::Empty, |_| Cell::count(bags.batches)),
         Cell::text(note(bags)),
     ]

@@ -146,6 +146,9 @@ fn water_and_batches_are_those_on_paper() {
     assert_eq!(bags(1).batches, 4);
     assert_eq!(bags(0).batch, Some(Batch { bags: 1, parts: 2 }));
     assert_eq!((bags(0).net, bags(0).count, bags(0).batches), (3, 3, 5));
+    // Two bags take 6 L: 97.4 mm; half a bag 1.5 L: 24.4.
+    let of_batch = [1, 0].map(|i| bags(i).batch_water.unwrap().mark.mm());
+    assert_eq!(of_batch, [97.0, 24.0]);
     design.project.units = Notation::Imperial;
     let mark = mixes(&design, &all)[1]
         .bags

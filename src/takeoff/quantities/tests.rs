@@ -1,7 +1,7 @@
 //! A straight run reckoned on paper, in inches.
 
 use super::quantities;
-use crate::catalog::Need;
+use crate::catalog::{Need, Supplies};
 use crate::takeoff::{Amount, Quantity};
 use crate::{design, parts, plan};
 
@@ -45,9 +45,11 @@ counter:
   edge: {square: {eased: 0 in}}
 ";
 
-/// The quantities of a parameter file.
+/// The quantities of a parameter file, whatever the shops sell.
 pub(in crate::takeoff) fn of_file(text: &str) -> Vec<Quantity> {
-    let plan = plan::lay_out(design::from_text(text).unwrap()).unwrap();
+    let mut design = design::from_text(text).unwrap();
+    design.supplies = Supplies::default();
+    let plan = plan::lay_out(design).unwrap();
     quantities(&plan, &parts::build(&plan))
 }
 

@@ -5,14 +5,15 @@ use super::tally::{At, Tally, area, count, many};
 use crate::catalog::{Form, Need};
 use crate::geometry::{Bounds2, Outline, Region};
 use crate::plan::Plan;
+use crate::takeoff::order::whole;
 
 /// The mesh stands so far inside every edge and cutout, millimetres: 1-1/2 in, or half of a thinner slab (common
 /// practice).
 const COVER: f64 = 38.1;
 /// The squares of the mesh, millimetres: 6 in (common practice).
 const SQUARE: f64 = 152.4;
-/// What a lap is longer than a square, millimetres: 2 in (common practice).
-const BEYOND: f64 = 50.8;
+/// Sheets lap by a square and 2 in, millimetres (common practice).
+const LAP: f64 = SQUARE + 50.8;
 /// A sheet where none is in the supplies, millimetres: 84 × 42 in (common practice).
 const SHEET: (f64, f64) = (2133.6, 1066.8);
 /// Standoffs are no farther apart, millimetres: 24 in (common practice).
@@ -23,40 +24,56 @@ pub(super) fn reckon(tally: &mut Tally) {
     let plan = tally.plan;
     let cover = COVER.min(plan.counter.slab.thickness / 2.0);
     let field = field(plan, cover);
-    let lap = SQUARE + BEYOND;
     let bounds = shares(plan);
-    let sheet = sheet(plan);
-    for (run, own) in bounds.iter().enumerate() {
-        let net: f64 = field.iter().map(|r| r.area_within(own)).sum();
-        let (laps, count) = laps(own, cover, sheet, lap, run + 1 < bounds.len());
+    let net: Vec<f64> = bounds
+        .iter()
+        .map(|own| field.iter().map(|r| r.area_within(own)).sum())
+        .collect();
+    for (run, (laps, count)) in cheapest_laps(plan, &bounds, cover, net.iter().sum())
+        .into_iter()
+        .enumerate()
+    {
         let with = match count {
             0 => String::new(),
-            _ => format!(", and {} of {}", many(count, "lap"), tally.spell(lap)),
+            _ => format!(", and {} of {}", many(count, "lap"), tally.spell(LAP)),
         };
         let reckoned = format!(
             "slab less {} at edges and cutouts{with}",
             tally.spell(cover)
         );
-        let whole = area(if net > 0.0 { net + laps } else { 0.0 });
-        tally.add(
-            Some(Need::ReinforcingMesh),
-            "reinforcing mesh",
-            At::run(run),
-            whole,
-            reckoned,
-        );
+        let whole = area(if net[run] > 0.0 { net[run] + laps } else { 0.0 });
+        let need = Some(Need::ReinforcingMesh);
+        tally.add(need, "reinforcing mesh", At::run(run), whole, reckoned);
     }
     for (run, own) in bounds.iter().enumerate() {
         let found = standoffs(&field, own, cover);
         let reckoned = format!("a grid of {} at most over the mesh", tally.spell(STANDOFF));
-        tally.add(
-            Some(Need::Standoff),
-            "standoff",
-            At::run(run),
-            count(found),
-            reckoned,
-        );
+        let need = Some(Need::Standoff);
+        tally.add(need, "standoff", At::run(run), count(found), reckoned);
     }
+}
+
+/// The area and the number of laps of each run with the sheets that come cheapest; the first where none has a price, the
+/// usual ones where there are none.
+fn cheapest_laps(plan: &Plan, bounds: &[Bounds2], cover: f64, net: f64) -> Vec<(f64, usize)> {
+    let laid = |sheet: (f64, f64)| -> Vec<(f64, usize)> {
+        let runs = bounds.iter().enumerate();
+        runs.map(|(i, own)| laps(own, cover, sheet, LAP, i + 1 < bounds.len()))
+            .collect()
+    };
+    let sold = plan.design.supplies.of(&Need::ReinforcingMesh);
+    let laid_out = sold.filter_map(|supply| {
+        let Form::Sheet { length, width, .. } = supply.form else {
+            return None;
+        };
+        let laps = laid((length.mm(), width.mm()));
+        let area = net + laps.iter().map(|l| l.0).sum::<f64>();
+        let sheets = whole(area / (length.mm() * width.mm()));
+        let cost = supply.price.map(|p| p.times(sheets));
+        Some(((cost.is_none(), cost), laps))
+    });
+    let least = laid_out.min_by_key(|(cost, _)| *cost);
+    least.map_or_else(|| laid(SHEET), |(_, laps)| laps)
 }
 
 /// Where mesh lies: the slab less a strip along each side and round each cutout, cut straight.
@@ -78,19 +95,6 @@ fn field(plan: &Plan, cover: f64) -> Vec<Region> {
         )
     });
     Region::solid(whole).minus(&strips.chain(holes).collect::<Vec<_>>())
-}
-
-/// Length and width of the first mesh sheet in the supplies, or the usual one.
-fn sheet(plan: &Plan) -> (f64, f64) {
-    let mut sizes = plan
-        .design
-        .supplies
-        .of(&Need::ReinforcingMesh)
-        .filter_map(|s| match s.form {
-            Form::Sheet { length, width, .. } => Some((length.mm(), width.mm())),
-            _ => None,
-        });
-    sizes.next().unwrap_or(SHEET)
 }
 
 /// The area that overlaps where sheets lie along a run, and how many laps that is; the lap onto the next run is among

@@ -17,7 +17,7 @@ const REACH: f64 = 50.8;
 /// Boards by face, then substrate by run.
 pub(super) fn reckon(tally: &mut Tally) {
     let through = tally.plan.design.trade.board_thickness.mm();
-    let length = screw_length(tally.units(), through, BITE);
+    let length = screw_length(tally.units(), through, BITE, f64::INFINITY);
     let spacing = tally.spell(SPACING);
     for (face, _) in tally.clad() {
         let steel: Vec<Strip> = tally.plan.steel_behind(face).iter().map(strip).collect();
@@ -58,7 +58,7 @@ fn substrate(tally: &mut Tally) {
         holes: plan.counter.substrate.holes.iter().map(polygon).collect(),
     };
     let through = plan.design.trade.substrate_thickness.mm();
-    let length = screw_length(tally.units(), through, BITE);
+    let length = screw_length(tally.units(), through, BITE, f64::INFINITY);
     let spacing = tally.spell(SPACING);
     let (strips, runs): (Vec<Strip>, Vec<usize>) = under_counter(plan).into_iter().unzip();
     let counts = screws(&sheet, &strips, plan.sizes.panel / 2.0 + REACH / 10.0);

@@ -15,12 +15,12 @@ const FROM_END: f64 = 25.4;
 const CORNER: usize = 2;
 /// Screws that hold a cutout's plug down; common practice.
 const PLUG: usize = 4;
-/// How deep they bite beyond a form strip, millimetres: 1/2 in, common practice.
-const BITE: f64 = 12.7;
+/// How deep they bite beyond a form strip, millimetres: 3/4 in, common practice.
+const BITE: f64 = 19.05;
 
 /// By run: edge form strips and their corners, then cutout forms.
 pub(super) fn reckon(tally: &mut Tally) {
-    let length = screw_length(tally.units(), FORM_THICKNESS, BITE);
+    let length = screw_length(tally.units(), FORM_THICKNESS, BITE, f64::INFINITY);
     let spacing = tally.spell(SPACING);
     for run in 0..tally.plan.runs.len() {
         let strips: Vec<f64> = tally

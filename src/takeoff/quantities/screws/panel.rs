@@ -19,8 +19,10 @@ const LEAST: f64 = 10.0;
 const TO_SLEEPER: f64 = 609.6;
 /// And so far from their ends, millimetres: 2 in, common practice.
 const FROM_TRACK_END: f64 = 50.8;
-/// How deep a sleeper screw bites, millimetres: 1 in, common practice, and a quarter of an inch less than the sleeper.
+/// How deep a sleeper screw bites, millimetres: 1 in, common practice.
 const BITE: f64 = 25.4;
+/// So much of the sleeper is left under its tip, millimetres: 1/8 in, common practice.
+const LEFT: f64 = 3.175;
 
 /// By run: panel corners, studs back to back, bottom tracks to sleepers.
 pub(super) fn reckon(tally: &mut Tally) {
@@ -103,8 +105,8 @@ fn sleepers(tally: &mut Tally) {
     if tally.parts(PartKind::Sleeper).next().is_none() {
         return;
     }
-    let bite = BITE.min(plan.design.trade.sleeper_height.mm() - 6.35);
-    let screw = screw_length(tally.units(), plan.sizes.track_thickness, bite.max(3.0));
+    let most = plan.design.trade.sleeper_height.mm() - LEFT;
+    let screw = screw_length(tally.units(), plan.sizes.track_thickness, BITE, most);
     let spacing = tally.spell(TO_SLEEPER);
     for run in 0..plan.runs.len() {
         let own = plan.panels.iter().filter(|p| p.run == run);
