@@ -14,9 +14,9 @@ pub(super) fn screw_length(notation: Notation, through: f64, bite: f64, most: f6
         Notation::Imperial => INCHES.map(|n| n * 25.4 / 16.0),
         Notation::Metric => METRIC,
     };
-    let allowed = made.iter().filter(|l| **l <= through + most + 1e-6);
+    let mut allowed = made.iter().filter(|l| **l <= through + most + 1e-6);
     let enough = allowed.clone().find(|l| **l >= through + bite - 1e-6);
-    let length = enough.or_else(|| allowed.last()).unwrap_or(&made[0]);
+    let length = enough.or_else(|| allowed.next_back()).unwrap_or(&made[0]);
     notation.spell_with_unit(Length::millimetres(*length))
 }
 
