@@ -2,8 +2,9 @@
 //!
 //! `cargo bench --bench stages`; the whole process is timed by `benches/whole`.
 
+use islandwright::catalog::TRADE_FILES;
 use islandwright::mesh::Model;
-use islandwright::pipeline::{self, Options};
+use islandwright::pipeline::{self, Options, TradeData};
 use islandwright::plan::Plan;
 use islandwright::units::Length;
 use islandwright::{drawing, parts, write};
@@ -22,6 +23,16 @@ fn demo() -> Plan {
 #[divan::bench]
 fn read_and_plan() -> Plan {
     demo()
+}
+
+/// What every run of the program pays for its trade data: 3 ms at most.
+#[divan::bench]
+fn shipped_trade_data() -> TradeData {
+    let mut data = TradeData::default();
+    for (_, text) in TRADE_FILES {
+        pipeline::add_trade(&mut data, text);
+    }
+    data
 }
 
 #[divan::bench]

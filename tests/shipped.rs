@@ -1,7 +1,5 @@
 //! The files that are shipped: examples and trade data.
 
-#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
-
 use islandwright::catalog::{Need, TRADE_FILES, TradeData};
 use islandwright::design;
 use islandwright::units::{Currency, Notation};

@@ -24,7 +24,7 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     }
     let progress = Progress::new();
     let built = pipeline::build(&input.text, &trade.data, &options, &mut |s| {
-        progress.stage(s.name())
+        progress.stage(s.name());
     });
     let built = match built {
         Ok(built) => built,

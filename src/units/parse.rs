@@ -32,7 +32,7 @@ pub fn parse_length(text: &str) -> Result<Length, ParseError> {
         let inches_after_feet = smallest == 304.8 && unit == 25.4;
         if smallest.is_finite() && !inches_after_feet {
             return Err(ParseError::new(
-                &format!("'{text}' mixes its units"),
+                format!("'{text}' mixes its units"),
                 "only feet and inches go together, feet first",
             ));
         }
@@ -45,7 +45,7 @@ pub fn parse_length(text: &str) -> Result<Length, ParseError> {
     }
     if !total.is_finite() || total > LARGEST_MM {
         return Err(ParseError::new(
-            &format!("'{text}' is larger than 1 km"),
+            format!("'{text}' is larger than 1 km"),
             "check the unit",
         ));
     }
@@ -78,7 +78,7 @@ fn take_unit(text: &str) -> Result<(f64, &str), ParseError> {
         "ft" | "foot" | "feet" => 304.8,
         other => {
             return Err(ParseError::new(
-                &format!("'{other}' is not a unit of length"),
+                format!("'{other}' is not a unit of length"),
                 "use mm, cm, m, in or ft",
             ));
         }

@@ -20,7 +20,7 @@ const COUNT: Range = Range {
 /// The unit; `None` when it is missing or bad, which is put down.
 pub(super) fn form(g: &mut Gather, sold: &Given<Sold>) -> Option<Form> {
     let unit = sold.value()?;
-    let place = &below(sold.place(), unit);
+    let place = &below(&sold.place(), unit);
     match unit {
         Sold::Stick { length } => {
             let length = side(g, length, place, "length")?;
@@ -72,7 +72,7 @@ pub(super) fn form(g: &mut Gather, sold: &Given<Sold>) -> Option<Form> {
 }
 
 /// The place of what stands below the unit's word.
-fn below(place: Place, unit: &Sold) -> Place {
+fn below(place: &Place, unit: &Sold) -> Place {
     let word = match unit {
         Sold::Stick { .. } => "stick",
         Sold::Sheet { .. } => "sheet",
@@ -84,7 +84,7 @@ fn below(place: Place, unit: &Sold) -> Place {
     };
     Place {
         key: format!("{}.{word}", place.key),
-        ..place
+        ..place.clone()
     }
 }
 

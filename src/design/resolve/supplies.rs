@@ -42,7 +42,9 @@ pub(super) fn of_design(
         known
     } else {
         all = known.clone();
-        own.into_iter().for_each(|entry| all.put(entry));
+        for entry in own {
+            all.put(entry);
+        }
         &all
     };
     let (supplies, left_out) = data.supplies(g.notation, buying.currency);

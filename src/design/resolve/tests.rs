@@ -1,8 +1,10 @@
 //! Resolved values held against what the trade and paper say.
 
 use super::from_text;
+use crate::catalog::Need;
 use crate::design::{Design, Front, PlanCorner, Side, Station};
-use crate::units::Length;
+use crate::diagnostics::Verdict;
+use crate::units::{Length, Money};
 
 fn design(text: &str) -> Design {
     from_text(text).unwrap_or_else(|f| panic!("{f:#?}"))
@@ -121,9 +123,94 @@ fn a_chain_of_a_thousand_neighbours_is_followed() {
     assert!(middles(&text).iter().all(|m| (m - 33.0).abs() < 1e-9));
 }
 
+/// What a text adds to [`HEAD`] comes to, and what is said about it.
+fn with_findings(more: &str) -> (Design, Vec<(Verdict, String)>) {
+    let design = design(&format!("{HEAD}{more}"));
+    let said = design.findings.iter();
+    let said = said.map(|f| (f.verdict, f.found.clone())).collect();
+    (design, said)
+}
+
+#[test]
+fn what_the_file_sells_takes_the_place_of_the_trade_data() {
+    let (design, said) = with_findings(
+        "buying: {tax: 8.25 %, spare: {tile: 15 %, concrete_bags: 3}, mixer: 2 cu ft, punch_outs: as-they-fall}\n\
+         supplies:\n  - {name: \"bagged concrete, 80 lb\", for: concrete, sold: {bag: {weight: 80 lb, yields: 0.60 cu ft}}, \
+         price: 5.05 USD}\n",
+    );
+    assert!(said.is_empty(), "{said:?}");
+    let buying = &design.buying;
+    assert!((buying.tax - 0.0825).abs() < 1e-12);
+    assert_eq!(
+        (buying.spare.tile.value, buying.spare.concrete_bags),
+        (0.15, 3)
+    );
+    // Twice 28.316846592 L.
+    assert!((buying.mixer.mm3() - 56_633_693.184).abs() < 1e-3);
+    assert!(!buying.aligned);
+    let concrete: Vec<_> = design.supplies.of(&Need::Concrete).collect();
+    assert_eq!(concrete.len(), 4);
+    let ours = concrete.iter().find(|s| s.name == "bagged concrete, 80 lb");
+    let ours = ours.unwrap();
+    assert_eq!((ours.price, ours.example), (Some(Money::cents(505)), false));
+    assert!(ours.place.is_known());
+}
+
+#[test]
+fn what_is_bad_is_left_out_and_the_rest_still_serves() {
+    let (design, said) = with_findings(
+        "buying: {tax: -8 %, spare: {concrete: 0.1}}\nsupplies:\n  \
+         - {name: dear, for: concrete, sold: {bag: {weight: 80 lb, yields: 0.60 cu ft}}, price: 9.99}\n  \
+         - {name: empty, for: concrete, sold: {bag: {weight: 80 lb, yields: 0 L}}, price: 1 USD}\n  \
+         - {name: own, for: shim, sold: {pack: {count: 7}}, price: 2 USD}\n",
+    );
+    assert_eq!(said.len(), 4, "{said:?}");
+    assert!(said.iter().all(|s| s.0 == Verdict::Fail));
+    assert_eq!(
+        (design.buying.tax, design.buying.spare.concrete.value),
+        (0.0, 0.1)
+    );
+    let concrete = |name| design.supplies.of(&Need::Concrete).find(|s| s.name == name);
+    assert_eq!(concrete("dear").map(|s| s.price), Some(None));
+    assert!(concrete("empty").is_none());
+    assert!(design.supplies.of(&Need::Shim).any(|s| s.name == "own"));
+}
+
+#[test]
+fn prices_in_another_currency_are_left_out_and_that_is_said_once() {
+    let (design, said) = with_findings(
+        "buying: {currency: EUR}\nsupplies:\n  - {name: own, for: shim, sold: {pack: {count: 7}}, price: € 2}\n",
+    );
+    assert_eq!(said.len(), 1, "{said:?}");
+    assert_eq!(said[0].0, Verdict::Caution);
+    assert!(
+        said[0]
+            .1
+            .ends_with("of the trade data are not in EUR and are left out")
+    );
+    let priced: Vec<_> = design
+        .supplies
+        .all()
+        .iter()
+        .filter(|s| s.price.is_some())
+        .collect();
+    assert_eq!((priced.len(), &*priced[0].name), (1, "own"));
+}
+
+#[test]
+fn an_appliance_is_served_by_its_name() {
+    let (design, said) = with_findings(&format!(
+        "appliances:\n{}supplies:\n  - {{name: bowl, for: bar sink, sold: each, price: 90 USD}}\n",
+        sink("bar sink", "{from: left, distance: 50 in}", "15 in")
+    ));
+    assert!(said.is_empty(), "{said:?}");
+    let need = Need::Thing("bar sink".to_owned());
+    assert_eq!(design.supplies.of(&need).count(), 1);
+}
+
 proptest::proptest! {
     #[test]
-    fn no_text_makes_it_panic(text in "(project|runs|name|length|depth|counter|edge|at|[{}\\[\\]:,&*!|>'\"#-]|[0-9]{1,3}| |\n|in|ft){0,60}") {
+    fn no_text_makes_it_panic(text in "(project|runs|name|length|depth|counter|edge|at|supplies|for|sold|buying|tax|[{}\\[\\]:,&*!|>'\"#-]|[0-9]{1,3}| |\n|in|ft){0,60}") {
         let _ = from_text(&text);
     }
 }

@@ -46,7 +46,9 @@ pub fn add_trade(data: &mut TradeData, text: &str) -> Vec<Finding> {
     gather.needed(&reading.file.supplies, &top, "supplies");
     let found = entries(&mut gather, &reading.file.supplies, &context);
     if gather.findings.iter().all(|f| f.verdict < Verdict::Error) {
-        found.into_iter().for_each(|entry| data.put(entry));
+        for entry in found {
+            data.put(entry);
+        }
     }
     in_order(gather.findings)
 }
