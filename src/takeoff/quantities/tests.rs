@@ -197,6 +197,28 @@ fn screws_are_those_counted_on_paper() {
     );
 }
 
+/// Sheets of 17 are too narrow to stand and make two courses, the joint at 2 + 17 + 1/16. It is backed between all studs but in the door: on the
+/// seating side between seven studs, six pieces; at the ends between three, two each; on the working side between the
+/// studs and jambs at 0, 16, 32, 37, 58, 64, 80 and 95, six less the door.
+#[test]
+fn blocking_behind_a_course_joint_is_screwed_at_both_ends() {
+    let text = FILE.replace("width: 3 ft, thickness", "width: 17 in, thickness");
+    let list = of_file(&text);
+    let pieces = 6.0 + 2.0 * 2.0 + 6.0;
+    check(
+        &list,
+        &[("steel screw, track blocking", None, 4.0 * pieces)],
+    );
+    let courses = list
+        .iter()
+        .find(|q| q.item == "joint tape" && q.face == Some(1));
+    // The end's board is 30.5 long and in one piece: only the joint between courses.
+    assert!(
+        courses.is_some_and(|q| (q.amount.size() - 30.5 * 25.4).abs() < 1e-6),
+        "{courses:?}"
+    );
+}
+
 /// A bench and a bar that butts against it: the corner square is the bench's.
 #[test]
 fn the_slab_of_an_angle_is_shared_as_on_paper() {
@@ -236,6 +258,15 @@ fn the_slab_of_an_angle_is_shared_as_on_paper() {
         share("slab", 1),
         bar * 43.75 * 2.0 + 1.5 * own - 9.0 * own / edge,
     );
+    // Webs on studs of 31.43, four screws each: at both ends of the bench its end panel, of the bar its end panel, and the
+    // bar's long panels on the bench, where one pair of studs stands back to back for them.
+    assert_eq!(share("steel screw, panel corners", 0), 16.0);
+    assert_eq!(share("steel screw, panel corners", 1), 16.0);
+    assert_eq!(sum(&list, "steel screw, studs back to back", None), 4.0);
+    // One inner corner, five outer ones.
+    assert!((sum(&list, "corner mesh", None) - 5.0 * 31.5).abs() < 1e-6);
+    assert_eq!(sum(&list, "edge corner, outward", None), 5.0);
+    assert_eq!(sum(&list, "edge corner, inward", None), 1.0);
     let things = list
         .iter()
         .filter(|q| matches!(q.need, Some(Need::Thing(_))));
