@@ -18,14 +18,14 @@ pub fn table(plan: &Plan, quantities: &[Quantity]) -> Table {
 fn row(plan: &Plan, quantity: &Quantity) -> Vec<Cell> {
     let (number, decimals, unit) = quantity.amount.measure(plan.design.project.units);
     let need = quantity.need.as_ref().map(ToString::to_string);
-    let run = quantity.run.map(|run| whereabouts(plan, Some(run), None));
+    let run = quantity.run.and_then(|run| plan.design.runs.get(run));
     let face = quantity
         .face
         .map(|face| whereabouts(plan, None, Some(face)));
     vec![
         Cell::text(quantity.item.clone()),
         Cell::text(need.unwrap_or_default()),
-        Cell::text(run.unwrap_or_default()),
+        run.map_or(Cell::Empty, |run| Cell::text(run.name.value.clone())),
         Cell::text(face.unwrap_or_default()),
         Cell::number(number, decimals),
         Cell::text(unit),
