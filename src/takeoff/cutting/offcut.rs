@@ -89,18 +89,19 @@ impl Best<'_> {
         let mut others = mix.to_vec();
         others[stock] -= 1;
         let (choices, mut all) = self.choices(stock, &others, meter)?;
-        // The choice with the least on it leaves the others the least slack, and the last the most.
-        let loosest = choices
-            .iter()
-            .filter_map(|c| tightest(self.cuts, &without(task, c), &others));
-        let Some((cuts, slack)) = loosest.max_by_key(|(_, slack)| *slack) else {
+        let rests: Vec<Vec<u64>> = choices.iter().map(|c| without(task, c)).collect();
+        let Some(first) = rests.first() else {
             return Some(all);
         };
+        let (cuts, _) = tightest(self.cuts, first, &others)?;
+        // One list of columns for all choices, by one cut: as many as the choice that leaves most slack by it needs.
+        let slack = |rest: &Vec<u64>| cuts.first()?.slack(rest, &others);
+        let slack = rests.iter().filter_map(slack).max()?;
         let (columns, complete) = columns(task, self.pricer, (&cuts, slack), &others, meter)?;
         let covering = Covering::new(task, &cuts, &columns);
-        for choice in choices {
+        for (choice, rest) in choices.into_iter().zip(rests) {
             let mut part = meter.part(4);
-            let fit = covering.fit(&without(task, &choice), &others, &mut part);
+            let fit = covering.fit(&rest, &others, &mut part);
             meter.settle(4, &part);
             meter.spend(1_000)?;
             match fit {

@@ -34,7 +34,7 @@ impl<'a> Fronts<'a> {
             while left > 0 && worth[index] > 0 {
                 let copies = step.min(left);
                 row = merged(&row, copies * item.width, copies * worth[index], longest);
-                meter.spend(3 * row.len() as u64)?;
+                meter.spend(5 * row.len() as u64)?;
                 left -= copies;
                 step *= 2;
             }
