@@ -36,7 +36,13 @@ fn wholes(plan: &Plan, assembly: &Assembly, quantities: &[Quantity]) -> Vec<Stri
         parts.map(|p| assembly.solid(p).volume()).sum()
     };
     let trade = &plan.design.trade;
-    let cutouts: f64 = plan.counter.slab.cutouts.iter().map(|c| c.area()).sum();
+    let cutouts: f64 = plan
+        .counter
+        .slab
+        .cutouts
+        .iter()
+        .map(islandwright::geometry::Outline::area)
+        .sum();
     let steel = |section: &str| -> f64 {
         let parts = assembly.parts.iter().filter(|p| p.section == section);
         parts.map(|p| p.length.mm()).sum()
