@@ -7,7 +7,7 @@ use islandwright::mesh::Model;
 use islandwright::pipeline::{self, Options, TradeData};
 use islandwright::plan::Plan;
 use islandwright::units::Length;
-use islandwright::{drawing, parts, write};
+use islandwright::{drawing, parts, takeoff, write};
 
 fn main() {
     divan::main();
@@ -39,6 +39,13 @@ fn shipped_trade_data() -> TradeData {
 fn parts_of_the_plan(bencher: divan::Bencher) {
     let plan = demo();
     bencher.bench(|| parts::build(&plan));
+}
+
+#[divan::bench]
+fn takeoff_of_the_parts(bencher: divan::Bencher) {
+    let plan = demo();
+    let assembly = parts::build(&plan);
+    bencher.bench(|| takeoff::reckon(&plan, &assembly));
 }
 
 #[divan::bench]
