@@ -13,7 +13,7 @@ pub struct Supply {
     pub need: Need,
     /// The unit in which it is sold.
     pub form: Form,
-    /// Width and height of its cross-section or face, where it serves only that size: a sleeper, a tile.
+    /// Width and height of its cross-section or face, where it serves only that size: a sleeper, a tile, a base channel.
     pub size: Option<(Length, Length)>,
     /// Where one buys it.
     pub shop: String,

@@ -18,6 +18,8 @@ pub struct Buying {
     pub saw_kerf: Length,
     /// What is cut off the far end of every stick before it is used.
     pub end_trim: Length,
+    /// The longest stick that can be carried home; `None` for no limit.
+    pub longest_stick: Option<Length>,
     /// Whether the punch-outs of studs and jambs must line up.
     pub aligned: bool,
     /// How much concrete is mixed at once.
@@ -88,6 +90,7 @@ impl Buying {
             steel_kerf: Length::ZERO,
             saw_kerf: kerf,
             end_trim: Length::ZERO,
+            longest_stick: None,
             aligned: true,
             mixer: Volume::cubic_millimetres(45.0e6),
             bucket: Volume::cubic_millimetres(10.0e6),

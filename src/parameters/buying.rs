@@ -26,6 +26,9 @@ pub struct Buying {
     /// What is cut off the far end of every stick before it is used. Usual: 0 in.
     #[serde(default)]
     pub end_trim: Given<Dimension>,
+    /// The longest stick that you can carry home. Usual: no limit.
+    #[serde(default)]
+    pub longest_stick: Given<Dimension>,
     /// Whether the punch-outs of studs and jambs must line up, so that pipes and cables pass. Usual: aligned.
     #[serde(default)]
     pub punch_outs: Given<PunchOuts>,

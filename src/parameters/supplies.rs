@@ -30,7 +30,7 @@ pub struct Supply {
     pub serves: Given<Serves>,
     /// The unit in which it is sold.
     pub sold: Given<Sold>,
-    /// Its cross-section or face, where it serves only that size: a sleeper, a tile.
+    /// Its cross-section or face, where it serves only that size: a sleeper, a tile, a base channel.
     #[serde(default)]
     pub size: Given<Size>,
     /// Where one buys it.

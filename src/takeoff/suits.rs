@@ -4,16 +4,62 @@ use crate::catalog::{Need, Supply};
 use crate::design::Design;
 use crate::units::Length;
 
-/// True when a supply serves its need in this design: it has the asked size to half a millimetre, or none.
+/// Sizes this near are the same, millimetres.
+const SAME: f64 = 0.5;
+
+/// A base channel may be so much deeper or less deep than board and base coat, millimetres: a coat is never truer (common
+/// practice).
+const CHANNEL: f64 = 1.6;
+
+fn near(a: Length, b: Length, millimetres: f64) -> bool {
+    (a - b).abs() < Length::millimetres(millimetres)
+}
+
+/// True when a supply serves its need in this design: it has the asked size, or none. Of a base channel only the width
+/// counts, which takes board and base coat.
 pub(super) fn suits(design: &Design, supply: &Supply) -> bool {
     let trade = &design.trade;
     let asked = match (&supply.need, &design.tile_band) {
         (Need::Sleeper, _) => (trade.sleeper_width.value, trade.sleeper_height.value),
         (Need::Tile, Some(band)) => (band.tile_width.value, band.tile_height.value),
+        (Need::BaseChannel, _) => {
+            let depth = trade.board_thickness.value + trade.base_coat.value;
+            return supply.size.is_none_or(|size| near(size.0, depth, CHANNEL));
+        }
         _ => return true,
     };
-    let near = |a: Length, b: Length| (a - b).abs() < Length::millimetres(0.5);
     supply
         .size
-        .is_none_or(|size| near(size.0, asked.0) && near(size.1, asked.1))
+        .is_none_or(|size| near(size.0, asked.0, SAME) && near(size.1, asked.1, SAME))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalog::Form;
+    use crate::design::sample::{design, run};
+    use crate::diagnostics::Place;
+
+    #[test]
+    fn a_base_channel_serves_by_its_width_and_a_sleeper_by_both_sides() {
+        // The sample: board 12 and base coat 6, sleeper 89 × 38.
+        let design = design(vec![run("cook", 3000.0, None, &[])]);
+        let sized = |need: Need, width: f64, height: f64| {
+            let mm = Length::millimetres;
+            let supply = Supply {
+                name: String::new(),
+                need,
+                form: Form::Stick { length: mm(3000.0) },
+                size: Some((mm(width), mm(height))),
+                shop: String::new(),
+                price: None,
+                example: false,
+                place: Place::default(),
+            };
+            suits(&design, &supply)
+        };
+        assert!(sized(Need::BaseChannel, 19.0, 40.0) && sized(Need::BaseChannel, 18.0, 20.0));
+        assert!(!sized(Need::BaseChannel, 25.4, 35.0));
+        assert!(sized(Need::Sleeper, 89.4, 38.0) && !sized(Need::Sleeper, 89.0, 40.0));
+    }
 }

@@ -14,7 +14,7 @@ use crate::units::Notation;
 const TITLE: &str = "Boards and plywood, laid out for cutting";
 /// What must be said on every sheet.
 const NOTE: &str = "Sheets and pieces are to scale; sides are along × across the sheet. Cut in the order of the numbers; what else is done to a piece, the table of sheet layouts tells. Cutting cement \
-     board makes silica dust: score and snap it, or cut it wet, with a mask.";
+     board makes silica dust: score and snap it, or cut it wet, with a respirator.";
 /// Room for the heading of a set, millimetres.
 const HEADING: f64 = 7.0;
 /// Between two boards side by side.

@@ -136,7 +136,7 @@ impl<'a> BoardView<'a> {
     }
 
     fn without_note(&self, piece: &BoardPiece) -> String {
-        format!("{} {}", piece.mark, self.sides(&piece.area))
+        format!("{}, {}", piece.mark, self.sides(&piece.area))
     }
 
     fn sides(&self, area: &Rectangle) -> String {

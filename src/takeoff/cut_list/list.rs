@@ -266,8 +266,13 @@ fn too_long(design: &Design, list: &CutList) -> Option<Finding> {
         list.need,
         notation.spell_with_unit(stick),
     );
-    let mut finding = Finding::error("piece-long", &place, found)
-        .hint("add a longer stick to supplies, or make the run shorter");
+    let carried = design.buying.longest_stick.is_some();
+    let hint = if carried {
+        "add a longer stick to supplies, raise longest_stick in buying, or make the run shorter"
+    } else {
+        "add a longer stick to supplies, or make the run shorter"
+    };
+    let mut finding = Finding::error("piece-long", &place, found).hint(hint);
     finding.verdict = Verdict::Fail;
     Some(finding)
 }

@@ -26,7 +26,7 @@ pub struct StockStick {
 const COMMON: ([f64; 5], [f64; 5]) = ([8.0, 10.0, 12.0, 16.0, 20.0], [2.4, 3.0, 3.6, 4.8, 6.0]);
 
 /// The sticks that serve a need: those with a price where there are any, else all; the common lengths where nobody sells
-/// it.
+/// it. None of them is longer than can be carried home.
 pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockStick> {
     let notation = design.project.units;
     let fitting = design.supplies.of(need).filter(|s| suits(design, s));
@@ -38,6 +38,9 @@ pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockStick> {
     }
     if found.is_empty() {
         found = common(notation, need);
+    }
+    if let Some(longest) = design.buying.longest_stick {
+        found.retain(|s| s.length <= longest + Length::millimetres(1.0));
     }
     found
 }

@@ -128,3 +128,12 @@ fn a_long_channel_is_joined_of_segments_that_add_up() {
     }
     assert!(channel.pieces.iter().any(|p| p.segment == Some((2, 2))));
 }
+
+#[test]
+fn no_stick_is_longer_than_can_be_carried() {
+    // Five of 12 ft would cost less (see above); the car takes 10 ft.
+    let mut design = bench(&[stick(8.0, 800), stick(12.0, 1500)], true);
+    design.buying.longest_stick = Some(Length::inches(120.0));
+    let list = studs(design);
+    assert_eq!((list.counts, list.cost), (vec![10], 8000));
+}
