@@ -6,7 +6,7 @@ use crate::catalog::{Need, PUNCH_OUTS};
 use crate::design::Design;
 use crate::diagnostics::{Finding, Verdict};
 use crate::parts::Assembly;
-use crate::takeoff::cutting::{self, Answer, Demand, Problem, Proof, Stick};
+use crate::takeoff::cutting::{self, Answer, Demand, Offcut, Problem, Proof, Stick};
 use crate::units::{Length, Money};
 use std::collections::{BTreeMap, VecDeque};
 
@@ -38,6 +38,8 @@ pub struct CutList {
     pub bound: u64,
     /// Whether the answer is known to be the best.
     pub proof: Proof,
+    /// The longest single offcut, and whether no answer of the same cost and sticks leaves a longer one.
+    pub offcut: Offcut,
 }
 
 /// One stick.
@@ -172,6 +174,7 @@ fn cut_list(design: &Design, need: Need, section: String, pieces: Vec<CutPiece>)
         cost: answer.cost,
         bound: answer.bound,
         proof: answer.proof,
+        offcut: answer.offcut,
     }
 }
 

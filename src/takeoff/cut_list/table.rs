@@ -109,6 +109,7 @@ pub(in crate::takeoff) fn summary(plan: &Plan, lists: &[CutList]) -> Table {
         Column::with_unit("cost", &plan.design.buying.currency.to_string()),
         Column::plain("lower bound"),
         Column::plain("proof"),
+        Column::plain("longest offcut"),
     ];
     let rows = lists.iter().map(|list| {
         let bought = list.stock.iter().zip(&list.counts).filter(|(_, n)| **n > 0);
@@ -124,6 +125,8 @@ pub(in crate::takeoff) fn summary(plan: &Plan, lists: &[CutList]) -> Table {
             Proof::Proven => "proven".to_owned(),
             Proof::Within { .. } => format!("within {:.2} %", list.gap() * 100.0),
         };
+        let longest = if list.offcut.proven { ", proven" } else { "" };
+        let offcut = format!("{}{longest}", spelt(notation, list.offcut.length));
         vec![
             Cell::text(list.section.clone()),
             Cell::count(list.pieces.len() as u32),
@@ -135,6 +138,7 @@ pub(in crate::takeoff) fn summary(plan: &Plan, lists: &[CutList]) -> Table {
             }),
             Cell::text(bound),
             Cell::text(proof),
+            Cell::text(offcut),
         ]
     });
     Table {
