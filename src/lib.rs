@@ -4,8 +4,8 @@
 //!
 //! ```text
 //! parameters ─► design ─► plan ─► parts ─┬─► mesh ────┐
-//!  (YAML,       (typed,   (runs,  (every │            ├─► write
-//!   spans)      resolved) faces,  solid, └─► drawing ─┘
+//!  (YAML,       (typed,   (runs,  (every ├─► drawing ─┼─► write
+//!   spans)      resolved) faces,  solid, └─► takeoff ─┘
 //!                         grids)  placed)
 //! ```
 
