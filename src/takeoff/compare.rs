@@ -1,7 +1,6 @@
 //! What differs between two designs.
 
 use super::{Amount, Takeoff};
-use crate::catalog::Need;
 use crate::diagnostics::Verdict;
 use crate::plan::Plan;
 use crate::table::{Cell, Column, Table};
@@ -13,6 +12,8 @@ use std::collections::{BTreeMap, BTreeSet};
 enum Figure {
     Amount(Amount),
     Money(Money),
+    /// Needed, but nobody knows how many units.
+    Unknown,
 }
 
 /// Group and name of a figure; groups stand in this order.
@@ -25,7 +26,7 @@ const GROUPS: [&str; 4] = ["quantity", "weight", "to buy", "money"];
 /// Amounts are spelt in the units of the first design.
 pub fn differences(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Table {
     let notation = first.0.design.project.units;
-    let (before, after) = (figures(first.1), figures(second.1));
+    let (before, after) = (figures(first), figures(second));
     let keys: BTreeSet<&Key> = before.keys().chain(after.keys()).collect();
     let rows = keys
         .into_iter()
@@ -69,35 +70,54 @@ fn finding_rows(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Vec<Vec<
 }
 
 /// Every figure under its name, the places of one item added up.
-fn figures(takeoff: &Takeoff) -> BTreeMap<Key, Figure> {
+fn figures((plan, takeoff): (&Plan, &Takeoff)) -> BTreeMap<Key, Figure> {
     let mut found: BTreeMap<Key, Figure> = BTreeMap::new();
+    let mut add = |group: u8, name: String, amount: Option<Amount>| {
+        let known = found.entry((group, name));
+        let sum = known
+            .or_insert_with(|| amount.map_or(Figure::Unknown, |a| Figure::Amount(a.resized(0.0))));
+        *sum = match (*sum, amount) {
+            (Figure::Amount(sum), Some(more)) => {
+                Figure::Amount(sum.resized(sum.size() + more.size()))
+            }
+            _ => Figure::Unknown,
+        };
+    };
     for quantity in &takeoff.quantities {
         let group = u8::from(matches!(quantity.amount, Amount::Mass(_)));
-        let entry = found.entry((group, quantity.item.clone()));
-        let entry = entry.or_insert(Figure::Amount(quantity.amount.resized(0.0)));
-        if let Figure::Amount(sum) = entry {
-            *sum = sum.resized(sum.size() + quantity.amount.size());
-        }
+        add(group, quantity.item.clone(), Some(quantity.amount));
     }
     for line in &takeoff.order.lines {
-        let name = match &line.need {
-            Need::Thing(name) => name.clone(),
-            _ => line.name.clone(),
-        };
-        let count = Figure::Amount(Amount::Count(line.count.unwrap_or(0)));
-        found.insert((2, name), count);
+        add(2, line.name.clone(), line.count.map(Amount::Count));
     }
+    let unpriced = takeoff.order.unpriced().count() as u32;
+    add(
+        3,
+        "lines without a price".to_owned(),
+        Some(Amount::Count(unpriced)),
+    );
+    found.extend(money(plan, takeoff));
+    found
+}
+
+/// Sums, and what each run takes of the total.
+fn money(plan: &Plan, takeoff: &Takeoff) -> Vec<(Key, Figure)> {
     let order = &takeoff.order;
-    let money = [
+    let sums = [
         ("before tax", order.subtotal),
         ("tax", order.tax),
         ("total", order.total),
-    ];
-    found.extend(money.map(|(name, amount)| {
-        let name = format!("{name}, {}", order.currency);
-        ((3, name), Figure::Money(amount))
-    }));
-    found
+    ]
+    .map(|(name, amount)| (name.to_owned(), amount));
+    let runs = plan.design.runs.iter().zip(&order.per_run);
+    let runs = runs.map(|(run, amount)| (format!("{} run, with tax", run.name.value), *amount));
+    sums.into_iter()
+        .chain(runs)
+        .map(|(name, amount)| {
+            let name = format!("{name}, {}", order.currency);
+            ((3, name), Figure::Money(amount))
+        })
+        .collect()
 }
 
 fn row(
@@ -128,20 +148,24 @@ fn spell(notation: Notation, figure: Figure) -> String {
     match figure {
         Figure::Amount(amount) => amount.spell(notation),
         Figure::Money(money) => money.to_string(),
+        Figure::Unknown => "not known".to_owned(),
     }
 }
 
-/// The second less the first with its sign, from the exact figures.
+/// The second less the first with its sign, of the figures as they are spelt.
 fn change(notation: Notation, before: Figure, after: Figure) -> String {
-    let signed = |less: bool, text: String| format!("{}{text}", if less { "-" } else { "+" });
     match (before, after) {
         (Figure::Money(a), Figure::Money(b)) => {
-            signed(b < a, Money::cents((b - a).in_cents().abs()).to_string())
+            let sign = if b < a { "-" } else { "+" };
+            format!("{sign}{}", Money::cents((b - a).in_cents().abs()))
         }
         (Figure::Amount(a), Figure::Amount(b)) => {
-            let change = b.size() - a.size();
-            signed(change < 0.0, a.resized(change.abs()).spell(notation))
+            let ((a, decimals, unit), (b, ..)) = (a.measure(notation), b.measure(notation));
+            let decimals = usize::from(decimals);
+            let spelt = |x: f64| format!("{x:.decimals$}").parse::<f64>().unwrap_or(x);
+            let change = format!("{:+.decimals$} {unit}", spelt(b) - spelt(a));
+            change.trim_end().to_owned()
         }
-        _ => String::new(),
+        _ => "other".to_owned(),
     }
 }

@@ -23,6 +23,13 @@ impl Shares {
         self.by_run[run.unwrap_or(last).min(last)] += amount;
     }
 
+    /// Adds what goes to the runs in another one, in the same measure.
+    pub(super) fn join(&mut self, other: &Self) {
+        for (sum, more) in self.by_run.iter_mut().zip(&other.by_run) {
+            *sum += more;
+        }
+    }
+
     /// Everything together.
     pub fn sum(&self) -> f64 {
         self.by_run.iter().sum()

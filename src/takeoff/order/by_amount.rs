@@ -2,26 +2,36 @@
 
 use super::choice::{cheapest, unit_name};
 use super::line::Purchase;
-use crate::catalog::Need;
+use crate::catalog::{Need, Supply};
 use crate::design::Design;
 use crate::takeoff::suits::suits;
 use crate::takeoff::{Amount, Quantity, Shares};
 use std::collections::BTreeMap;
+use std::mem::discriminant;
 
 /// What is bought by its amount alone: everything that is neither cut from sticks or sheets nor mixed from bags.
+///
+/// Needs that the same goods serve are bought together and rounded up once.
 pub(in crate::takeoff) fn by_amount(design: &Design, quantities: &[Quantity]) -> Vec<Purchase> {
-    let mut groups: BTreeMap<&Need, Vec<&Quantity>> = BTreeMap::new();
+    let mut wants: BTreeMap<&Need, Want> = BTreeMap::new();
     for quantity in quantities {
         if let Some(need) = &quantity.need
             && is_by_amount(need)
         {
-            groups.entry(need).or_default().push(quantity);
+            let want = wants
+                .entry(need)
+                .or_insert_with(|| Want::of(design, need, quantity.amount));
+            want.shares.add(quantity.run, quantity.amount.size());
         }
     }
-    groups
-        .into_iter()
-        .filter_map(|(need, group)| purchase(design, need, &group))
-        .collect()
+    let mut groups: Vec<Want> = Vec::new();
+    for want in wants.into_values() {
+        match groups.iter_mut().find(|g| g.is_served_by_the_same(&want)) {
+            Some(group) => group.join(want),
+            None => groups.push(want),
+        }
+    }
+    groups.iter().flat_map(|w| w.purchases(design)).collect()
 }
 
 fn is_by_amount(need: &Need) -> bool {
@@ -53,34 +63,109 @@ fn spare(design: &Design, need: &Need) -> f64 {
     }
 }
 
-fn purchase(design: &Design, need: &Need, group: &[&Quantity]) -> Option<Purchase> {
-    let mut shares = Shares::none(design);
-    for quantity in group {
-        shares.add(quantity.run, quantity.amount.size());
+/// What one or several needs ask for, and the goods that serve them.
+struct Want<'a> {
+    needs: Vec<Need>,
+    /// Of which kind the amounts are.
+    like: Amount,
+    /// Without spare.
+    shares: Shares,
+    spare: f64,
+    supplies: Vec<&'a Supply>,
+}
+
+impl<'a> Want<'a> {
+    fn of(design: &'a Design, need: &Need, like: Amount) -> Self {
+        let all = design.supplies.all().iter();
+        let serving = all.filter(|s| s.need == *need && suits(design, s));
+        Self {
+            needs: vec![need.clone()],
+            like,
+            shares: Shares::none(design),
+            spare: spare(design, need),
+            supplies: serving.collect(),
+        }
     }
-    let first = group.first()?.amount;
-    let amount = first.resized(shares.sum() * (1.0 + spare(design, need)));
-    let supplies = design.supplies.of(need).filter(|s| suits(design, s));
-    let chosen = cheapest(supplies, amount);
-    let alone = matches!(need, Need::Thing(_));
-    let (name, shop, unit) = chosen.map_or_else(
-        || (need.to_string(), "", if alone { "each" } else { "" }),
-        |(s, _)| (s.name.clone(), s.shop.as_str(), unit_name(&s.form)),
-    );
-    let count = match (chosen, amount) {
-        (Some((_, count)), _) => Some(count),
-        (None, Amount::Count(count)) if alone => Some(count),
-        _ => None,
-    };
-    Some(Purchase {
-        need: need.clone(),
-        name,
-        shop: shop.to_owned(),
-        unit: unit.to_owned(),
-        count,
-        needed: amount.spell(design.project.units),
-        price: chosen.and_then(|(s, _)| s.price),
-        example: chosen.is_some_and(|(s, _)| s.example),
-        shares,
-    })
+
+    fn is_served_by_the_same(&self, other: &Self) -> bool {
+        let names =
+            |w: &Self| -> Vec<String> { w.supplies.iter().map(|s| s.name.clone()).collect() };
+        !self.supplies.is_empty()
+            && names(self) == names(other)
+            && discriminant(&self.like) == discriminant(&other.like)
+            && self.spare.total_cmp(&other.spare).is_eq()
+    }
+
+    fn join(&mut self, other: Self) {
+        self.needs.extend(other.needs);
+        self.shares.join(&other.shares);
+    }
+
+    fn purchases(&self, design: &Design) -> Vec<Purchase> {
+        let notation = design.project.units;
+        let needed = self.like.resized(self.shares.sum());
+        let spared = self.like.resized(self.shares.sum() * (1.0 + self.spare));
+        let chosen = cheapest(&self.supplies, spared);
+        let line = Purchase {
+            needs: self.needs.clone(),
+            name: self
+                .needs
+                .iter()
+                .map(ToString::to_string)
+                .collect::<Vec<_>>()
+                .join(", "),
+            shop: String::new(),
+            unit: String::new(),
+            count: None,
+            needed: needed.spell(notation),
+            spare: share_text(self.spare),
+            price: None,
+            example: false,
+            shares: self.shares.clone(),
+        };
+        if let (true, Amount::Count(count), [Need::Thing(_)]) =
+            (chosen.is_empty(), needed, &self.needs[..])
+        {
+            let unit = "each".to_owned();
+            let count = Some(count);
+            return vec![Purchase {
+                unit,
+                count,
+                ..line
+            }];
+        }
+        if chosen.is_empty() {
+            return vec![line];
+        }
+        let several = chosen.len() > 1;
+        let bought = chosen.into_iter().map(|(supply, count)| {
+            let needed = needed.spell(notation);
+            Purchase {
+                name: supply.name.clone(),
+                shop: supply.shop.clone(),
+                unit: unit_name(&supply.form).to_owned(),
+                count: Some(count),
+                needed: if several {
+                    format!("part of {needed}")
+                } else {
+                    needed
+                },
+                price: supply.price,
+                example: supply.example,
+                ..line.clone()
+            }
+        });
+        bought.collect()
+    }
+}
+
+/// A spare share as text; nothing for none.
+pub(super) fn share_text(share: f64) -> String {
+    if share > 0.0 {
+        let percent = format!("{:.2}", share * 100.0);
+        let percent = percent.trim_end_matches('0').trim_end_matches('.');
+        format!("{percent} %")
+    } else {
+        String::new()
+    }
 }

@@ -40,16 +40,53 @@ pub(in crate::takeoff) fn whole(units: f64) -> u32 {
     (units - 1e-9).ceil().clamp(0.0, f64::from(u32::MAX)) as u32
 }
 
-/// The supply that serves an amount for the least money, with how many of it; of unpriced ones the first. Any price beats
-/// none.
-pub(super) fn cheapest<'a>(
-    supplies: impl Iterator<Item = &'a Supply>,
-    amount: Amount,
-) -> Option<(&'a Supply, u32)> {
-    let counted = supplies.filter_map(|s| Some((s, whole(units(&s.form, amount)?))));
-    counted.min_by_key(|(supply, count)| {
-        let cost = supply.price.map(|p| p.times(*count));
-        (cost.is_none(), cost)
+/// More units of one size than this are not weighed against another size.
+const MOST: u32 = 2_000;
+
+/// What to buy for an amount: of one or two sizes, whole units that together serve it, for the least money and then in the
+/// fewest units; nothing where nobody sells it. Any price beats none; of unpriced supplies the first is taken.
+pub(super) fn cheapest<'a>(supplies: &[&'a Supply], amount: Amount) -> Vec<(&'a Supply, u32)> {
+    let sized: Vec<(&Supply, f64)> = supplies
+        .iter()
+        .filter_map(|s| Some((*s, units(&s.form, amount)?)))
+        .collect();
+    let priced = |(s, units): &(&'a Supply, f64)| Some((*s, *units, s.price?.in_cents()));
+    let sizes: Vec<_> = sized.iter().filter_map(priced).collect();
+    let alone = sizes.iter().map(|&(s, units, price)| {
+        let count = whole(units);
+        (price.saturating_mul(count.into()), count, vec![(s, count)])
+    });
+    let pairs = sizes
+        .iter()
+        .flat_map(|a| sizes.iter().flat_map(move |b| mixed(*a, *b)));
+    let best = alone
+        .chain(pairs)
+        .min_by_key(|(cost, count, _)| (*cost, *count));
+    let unpriced = || sized.first().map(|(s, units)| vec![(*s, whole(*units))]);
+    best.map(|(.., lines)| lines)
+        .or_else(unpriced)
+        .unwrap_or_default()
+}
+
+type Size<'a> = (&'a Supply, f64, i64);
+type Bought<'a> = (i64, u32, Vec<(&'a Supply, u32)>);
+
+/// Every way to buy some units of the first size, too few to serve alone, and the rest in the second.
+fn mixed<'a>(first: Size<'a>, second: Size<'a>) -> impl Iterator<Item = Bought<'a>> {
+    let ((a, whole_a, price_a), (b, whole_b, price_b)) = (first, second);
+    let most = if a.name == b.name {
+        0
+    } else {
+        whole(whole_a).saturating_sub(1).min(MOST)
+    };
+    (1..=most).map(move |count| {
+        let rest = whole(whole_b * (1.0 - f64::from(count) / whole_a));
+        let cost = price_a * i64::from(count) + price_b.saturating_mul(rest.into());
+        (
+            cost,
+            count.saturating_add(rest),
+            vec![(a, count), (b, rest)],
+        )
     })
 }
 
@@ -86,19 +123,44 @@ mod tests {
         }
     }
 
+    fn chosen(list: &[Supply], amount: Amount) -> Vec<(String, u32)> {
+        let all: Vec<_> = list.iter().collect();
+        let chosen = cheapest(&all, amount);
+        chosen
+            .into_iter()
+            .map(|(s, n)| (s.name.clone(), n))
+            .collect()
+    }
+
     #[test]
     fn the_cheapest_that_serves_is_bought_and_a_price_beats_none() {
-        // 250 screws: three boxes of 100 at 4.00 are 12.00, one of 500 at 11.50 is less; of 150, two at 6.00 are 12.00.
+        // 250 screws: three boxes of 100 at 4.00 are 12.00, one of 500 at 11.50 is less.
         let list = [
             boxes(100, Some(400)),
             boxes(500, Some(1150)),
             boxes(1000, None),
         ];
-        let chosen = cheapest(list.iter(), Amount::Count(250)).map(|(s, n)| (s.name.clone(), n));
-        assert_eq!(chosen, Some(("box of 500".to_owned(), 1)));
-        let chosen = cheapest(list[..1].iter(), Amount::Count(250)).map(|(_, n)| n);
-        assert_eq!(chosen, Some(3));
+        let of = |name: &str, n| (name.to_owned(), n);
+        assert_eq!(chosen(&list, Amount::Count(250)), [of("box of 500", 1)]);
+        assert_eq!(
+            chosen(&list[..1], Amount::Count(250)),
+            [of("box of 100", 3)]
+        );
+        assert_eq!(
+            chosen(&list[2..], Amount::Count(250)),
+            [of("box of 1000", 1)]
+        );
         let metre = Amount::Length(Length::millimetres(1000.0));
-        assert!(cheapest(list.iter(), metre).is_none());
+        assert!(chosen(&list, metre).is_empty());
+    }
+
+    #[test]
+    fn two_sizes_together_are_bought_where_they_cost_less() {
+        // 524 screws: six boxes of 100 at 6.90 are 41.40, two of 500 at 24.50 are 49.00; one of each 31.40.
+        let list = [boxes(100, Some(690)), boxes(500, Some(2450))];
+        let mut found = chosen(&list, Amount::Count(524));
+        found.sort();
+        let of = |name: &str, n| (name.to_owned(), n);
+        assert_eq!(found, [of("box of 100", 1), of("box of 500", 1)]);
     }
 }

@@ -7,8 +7,8 @@ use crate::units::Money;
 /// So many units of one thing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Purchase {
-    /// What it serves.
-    pub need: Need,
+    /// What it serves; at least one.
+    pub needs: Vec<Need>,
     /// What the shop calls it; the need's own name where nobody is known to sell it.
     pub name: String,
     /// Where one buys it; empty when that is not known.
@@ -17,8 +17,10 @@ pub struct Purchase {
     pub unit: String,
     /// How many units; `None` when the size of a unit is not known.
     pub count: Option<u32>,
-    /// How much is needed, as text with its unit, spare included.
+    /// How much is needed, as text with its unit, without spare.
     pub needed: String,
+    /// What is bought beyond that, as text; empty for nothing.
+    pub spare: String,
     /// What one unit costs before tax; `None` when that is not known.
     pub price: Option<Money>,
     /// Whether the price is an invented example.

@@ -25,6 +25,16 @@ pub struct Order {
 }
 
 impl Order {
+    /// What the priced lines of each shop come to before tax, in the order of the lines; shops without any are left out.
+    pub fn by_shop(&self) -> impl Iterator<Item = (&str, Money)> {
+        let lines = self.lines.chunk_by(|a, b| a.shop == b.shop);
+        lines.filter_map(|lines| {
+            let costs: Vec<Money> = lines.iter().filter_map(Purchase::cost).collect();
+            let shop = lines.first()?.shop.as_str();
+            (!costs.is_empty()).then(|| (shop, costs.into_iter().sum()))
+        })
+    }
+
     /// Lines that have no price: they are in no total.
     pub fn unpriced(&self) -> impl Iterator<Item = &Purchase> {
         self.lines.iter().filter(|line| line.cost().is_none())

@@ -12,7 +12,8 @@ pub(in crate::takeoff) fn table(order: &Order) -> Table {
         Column::plain("shop"),
         Column::plain("item"),
         Column::plain("for"),
-        Column::plain("needed with spare"),
+        Column::plain("needed"),
+        Column::plain("spare"),
         Column::plain("buy"),
         Column::plain("unit"),
         Column::with_unit("price", &money),
@@ -34,11 +35,13 @@ fn row(line: &Purchase) -> Vec<Cell> {
         (_, Some(_), true) => "example price",
         _ => "",
     };
+    let needs: Vec<_> = line.needs.iter().map(ToString::to_string).collect();
     vec![
         Cell::text(line.shop.clone()),
         Cell::text(line.name.clone()),
-        Cell::text(line.need.to_string()),
+        Cell::text(needs.join(", ")),
         Cell::text(line.needed.clone()),
+        Cell::text(line.spare.clone()),
         line.count.map_or(Cell::Empty, Cell::count),
         Cell::text(line.unit.clone()),
         line.price.map_or(Cell::Empty, cell),
@@ -47,7 +50,7 @@ fn row(line: &Purchase) -> Vec<Cell> {
     ]
 }
 
-/// What it comes to: before tax, tax, total, what each run takes of it, and how many lines are in none of these.
+/// What it comes to: by shop, before tax, tax, total, what each run takes of it, and how many lines are in none of these.
 pub(in crate::takeoff) fn totals(plan: &Plan, order: &Order) -> Table {
     let unpriced = order.unpriced().count() as u32;
     let examples = if order.has_examples() {
@@ -56,7 +59,18 @@ pub(in crate::takeoff) fn totals(plan: &Plan, order: &Order) -> Table {
         ""
     };
     let tax = plan.design.buying.tax * 100.0;
-    let mut rows = vec![
+    let mut rows: Vec<_> = order
+        .by_shop()
+        .map(|(shop, amount)| {
+            let name = if shop.is_empty() {
+                "no known shop"
+            } else {
+                shop
+            };
+            vec![Cell::text(name), cell(amount), Cell::text("before tax")]
+        })
+        .collect();
+    rows.extend([
         vec![
             Cell::text("before tax"),
             cell(order.subtotal),
@@ -68,7 +82,7 @@ pub(in crate::takeoff) fn totals(plan: &Plan, order: &Order) -> Table {
             Cell::text(format!("{tax:.2} %")),
         ],
         vec![Cell::text("total"), cell(order.total), Cell::Empty],
-    ];
+    ]);
     let runs = plan
         .design
         .runs

@@ -24,12 +24,13 @@ fn line(d: &Design, shop: &str, count: u32, cents: Option<i64>, shares: &[f64]) 
         by_run.add(Some(run), *share);
     }
     Purchase {
-        need: Need::Shim,
+        needs: vec![Need::Shim],
         name: format!("goods of {shop}"),
         shop: shop.to_owned(),
         unit: "each".to_owned(),
         count: Some(count),
         needed: count.to_string(),
+        spare: String::new(),
         price: cents.map(Money::cents),
         example: false,
         shares: by_run,
@@ -57,6 +58,8 @@ fn an_order_adds_up_to_the_cent_by_run_too() {
     let shops: Vec<_> = order.lines.iter().map(|l| l.shop.as_str()).collect();
     assert_eq!(shops, ["market", "yard", ""]);
     assert_eq!(order.unpriced().count(), 1);
+    let by_shop: Vec<_> = order.by_shop().map(|(s, m)| (s, m.in_cents())).collect();
+    assert_eq!(by_shop, [("market", 3493), ("yard", 3540)]);
 }
 
 fn supply(name: &str, need: Need, form: Form, cents: i64) -> Supply {
@@ -111,16 +114,34 @@ fn what_is_bought_by_its_amount_is_rounded_up_with_its_spare_once() {
     ];
     let found: Vec<_> = by_amount(&d, &quantities)
         .into_iter()
-        .map(|p| (p.name, p.count, p.needed))
+        .map(|p| (p.name, p.count, p.needed, p.spare))
         .collect();
     let expected = [
-        ("shim", None, "10"),
-        ("tape", Some(2), "10.12 m"),
-        ("sealer", Some(2), "19.800 m²"),
-        ("sink", Some(1), "1"),
+        ("shim", None, "9", "10 %"),
+        ("tape", Some(2), "9.20 m", "10 %"),
+        ("sealer", Some(2), "18.000 m²", "10 %"),
+        ("sink", Some(1), "1", ""),
     ];
     assert_eq!(
         found,
-        expected.map(|(a, b, c)| (a.to_owned(), b, c.to_owned()))
+        expected.map(|(a, b, c, d)| (a.to_owned(), b, c.to_owned(), d.to_owned()))
     );
+}
+
+#[test]
+fn needs_that_the_same_goods_serve_are_rounded_up_together() {
+    // Three and three screws with a tenth are 6.6: one box of 10, not two.
+    let mut d = two_runs();
+    let pack = || Form::Pack { count: 10 };
+    for need in [Need::BoardScrew, Need::SleeperScrew] {
+        d.supplies.put(supply("screws", need, pack(), 500));
+    }
+    let quantities = [
+        quantity(Need::BoardScrew, Some(0), Amount::Count(3)),
+        quantity(Need::SleeperScrew, Some(1), Amount::Count(3)),
+    ];
+    let found = by_amount(&d, &quantities);
+    assert_eq!(found.len(), 1);
+    assert_eq!((found[0].count, found[0].needs.len()), (Some(1), 2));
+    assert_eq!(found[0].shares.by_run(), [3.0, 3.0, 0.0]);
 }
