@@ -24,6 +24,8 @@ pub struct CutList {
     pub section: String,
     /// Everything to cut, in the order it is built.
     pub pieces: Vec<CutPiece>,
+    /// What a cut takes, in steps.
+    pub kerf: u32,
     /// The sticks to choose from.
     pub stock: Vec<StockStick>,
     /// The sticks to buy, in cutting order.
@@ -167,6 +169,7 @@ fn cut_list(design: &Design, need: Need, section: String, pieces: Vec<CutPiece>)
         need,
         section,
         pieces,
+        kerf: problem.kerf,
         stock,
         sticks,
         too_long: queues.into_iter().flatten().collect(),

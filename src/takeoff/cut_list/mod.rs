@@ -5,6 +5,7 @@
 mod list;
 mod piece;
 mod stock;
+mod stretch;
 mod table;
 #[cfg(test)]
 mod tests;

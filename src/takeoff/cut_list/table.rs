@@ -1,12 +1,14 @@
 //! Cut lists as a table.
 
-use super::{CutList, CutStick, Placed};
+use super::CutList;
+use super::stretch::{Stretch, What};
 use crate::plan::Plan;
 use crate::table::{Cell, Column, Table};
 use crate::takeoff::cutting::Proof;
 use crate::units::{Length, Notation};
 
-/// The cutting order: one row a piece, stick by stick, each cut measured from the stick's marked end.
+/// The cutting order: stick by stick each cut from the stick's marked end on, with the piece or the scrap that it parts,
+/// then the stick's offcut; last what no stick is long enough for.
 pub(in crate::takeoff) fn table(plan: &Plan, lists: &[CutList]) -> Table {
     let columns = [
         Column::plain("section"),
@@ -18,78 +20,132 @@ pub(in crate::takeoff) fn table(plan: &Plan, lists: &[CutList]) -> Table {
         Column::plain("where"),
         Column::plain("length"),
         Column::with_unit("length", "mm"),
+        Column::plain("from"),
         Column::plain("cut at"),
         Column::plain("ends"),
         Column::plain("foot"),
-        Column::plain("offcut"),
     ];
-    let rows = lists.iter().flat_map(|list| {
-        let sticks = list.sticks.iter().zip(1..);
-        let cut = sticks.flat_map(|(stick, number)| {
-            let cuts = stick.cuts.iter().zip(1..);
-            cuts.map(move |(cut, order)| row(plan, list, Some((stick, number)), (*cut, order)))
-        });
-        let long = list.too_long.iter().map(|&piece| {
-            let unplaced = Placed {
-                piece,
-                start: 0,
-                reversed: false,
-            };
-            row(plan, list, None, (unplaced, 0))
-        });
-        cut.chain(long).collect::<Vec<_>>()
-    });
     Table {
         name: "cut-list".to_owned(),
-        title: "Cut list, in cutting order; cuts are measured from the marked end of the stick"
+        title: "Cut list, in cutting order; pieces and cuts are measured from the marked end of the stick"
             .to_owned(),
         columns: columns.to_vec(),
-        rows: rows.collect(),
+        rows: lists.iter().flat_map(|list| rows(plan, list)).collect(),
     }
 }
 
-fn row(
-    plan: &Plan,
-    list: &CutList,
-    stick: Option<(&CutStick, u32)>,
-    (cut, order): (Placed, u32),
-) -> Vec<Cell> {
-    let notation = plan.design.project.units;
-    let spell = |steps: u32| spelt(notation, steps);
-    let piece = &list.pieces[cut.piece];
-    let ends = piece.ends.map(super::End::name);
-    let ends = if ends[0] == ends[1] {
-        ends[0].to_owned()
-    } else {
-        ends.join(", ")
-    };
-    let is_last = stick.is_some_and(|(s, _)| s.cuts.len() as u32 == order);
-    let foot = match (piece.aligned, cut.reversed) {
-        (false, _) => "",
-        (true, false) => "near end",
-        (true, true) => "far end",
-    };
-    vec![
-        Cell::text(list.section.clone()),
-        stick.map_or(Cell::text("none is long enough"), |(_, n)| Cell::count(n)),
-        stick.map_or(Cell::Empty, |(s, _)| {
-            Cell::text(notation.spell_with_unit(list.stock[s.stock].length))
-        }),
-        stick.map_or(Cell::Empty, |_| Cell::count(order)),
-        Cell::text(piece.name()),
-        Cell::text(piece.kind.name()),
-        Cell::text(crate::takeoff::whereabouts(plan, piece.run, piece.face)),
-        Cell::text(spell(piece.length)),
-        Cell::number((notation.step() * f64::from(piece.length)).mm(), 1),
-        stick.map_or(Cell::Empty, |_| Cell::text(spell(cut.start + piece.length))),
-        Cell::text(ends),
-        Cell::text(foot),
-        if is_last {
-            stick.map_or(Cell::Empty, |(s, _)| Cell::text(spell(s.offcut)))
+fn rows(plan: &Plan, list: &CutList) -> Vec<Vec<Cell>> {
+    let row = Row { plan, list };
+    let mut rows = Vec::new();
+    for (stick, number) in list.sticks.iter().zip(1..) {
+        let length = plan
+            .design
+            .project
+            .units
+            .spell_with_unit(list.stock[stick.stock].length);
+        let head = |cut: Option<u32>| {
+            [
+                Cell::text(list.section.clone()),
+                Cell::count(number),
+                Cell::text(length.clone()),
+                cut.map_or(Cell::Empty, Cell::count),
+            ]
+        };
+        let mut cuts = 0;
+        for stretch in list.stretches(stick) {
+            let is_cut = !matches!(stretch.what, What::Offcut);
+            cuts += u32::from(is_cut);
+            rows.push(row.stretch(head(is_cut.then_some(cuts)), &stretch));
+        }
+    }
+    rows.extend(list.too_long.iter().map(|&piece| row.unplaced(piece)));
+    rows
+}
+
+struct Row<'a> {
+    plan: &'a Plan,
+    list: &'a CutList,
+}
+
+impl Row<'_> {
+    fn stretch(&self, head: [Cell; 4], stretch: &Stretch) -> Vec<Cell> {
+        let (what, how) = match stretch.what {
+            What::Piece(cut) => (self.what(cut.piece), self.how(cut.piece, cut.reversed)),
+            What::Scrap => left_over("scrap"),
+            What::Offcut => left_over("offcut"),
+        };
+        let from = Cell::text(self.spell(stretch.from));
+        let to = match stretch.what {
+            What::Offcut => Cell::Empty,
+            _ => Cell::text(self.spell(stretch.to)),
+        };
+        self.row(head, what, stretch.to - stretch.from, [from, to], how)
+    }
+
+    fn unplaced(&self, piece: usize) -> Vec<Cell> {
+        let head = [
+            Cell::text(self.list.section.clone()),
+            Cell::text("none is long enough"),
+            Cell::Empty,
+            Cell::Empty,
+        ];
+        let length = self.list.pieces[piece].length;
+        let at = [Cell::Empty, Cell::Empty];
+        self.row(head, self.what(piece), length, at, self.how(piece, false))
+    }
+
+    fn what(&self, piece: usize) -> [Cell; 3] {
+        let piece = &self.list.pieces[piece];
+        let place = crate::takeoff::whereabouts(self.plan, piece.run, piece.face);
+        [
+            Cell::text(piece.name()),
+            Cell::text(piece.kind.name()),
+            Cell::text(place),
+        ]
+    }
+
+    fn how(&self, piece: usize, reversed: bool) -> [Cell; 2] {
+        let piece = &self.list.pieces[piece];
+        let ends = piece.ends.map(super::End::name);
+        let ends = if ends[0] == ends[1] {
+            ends[0].to_owned()
         } else {
-            Cell::Empty
-        },
-    ]
+            ends.join(", ")
+        };
+        let foot = match (piece.aligned, reversed) {
+            (false, _) => "",
+            (true, false) => "near end",
+            (true, true) => "far end",
+        };
+        [Cell::text(ends), Cell::text(foot)]
+    }
+
+    fn row(
+        &self,
+        head: [Cell; 4],
+        what: [Cell; 3],
+        length: u32,
+        at: [Cell; 2],
+        how: [Cell; 2],
+    ) -> Vec<Cell> {
+        let exact = self.plan.design.project.units.step() * f64::from(length);
+        let mut row = Vec::from(head);
+        row.extend(what);
+        row.push(Cell::text(self.spell(length)));
+        row.push(Cell::number(exact.mm(), 1));
+        row.extend(at);
+        row.extend(how);
+        row
+    }
+
+    fn spell(&self, steps: u32) -> String {
+        spelt(self.plan.design.project.units, steps)
+    }
+}
+
+fn left_over(kind: &str) -> ([Cell; 3], [Cell; 2]) {
+    let what = [Cell::Empty, Cell::text(kind), Cell::Empty];
+    (what, [Cell::Empty, Cell::Empty])
 }
 
 fn spelt(notation: Notation, steps: u32) -> String {

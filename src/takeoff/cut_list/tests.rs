@@ -1,9 +1,10 @@
 //! Cut lists worked on paper.
 
-use super::{CutList, End, cut_lists};
+use super::{CutList, CutStick, End, Placed, cut_lists, table};
 use crate::catalog::{Form, Need, Supply};
 use crate::design::{Design, from_text};
 use crate::diagnostics::{Place, Verdict};
+use crate::table::Cell;
 use crate::takeoff::cutting::Proof;
 use crate::units::{Length, Money};
 use crate::{parts, plan};
@@ -136,4 +137,61 @@ fn no_stick_is_longer_than_can_be_carried() {
     design.buying.longest_stick = Some(Length::inches(120.0));
     let list = studs(design);
     assert_eq!((list.counts, list.cost), (vec![10], 8000));
+}
+
+/// What the table says of each row: cut, kind, from, cut at, length.
+fn told(list: &CutList) -> Vec<String> {
+    let plan = plan::lay_out(bench(&[], true)).unwrap();
+    let table = table(&plan, std::slice::from_ref(list));
+    assert!(table.rows.iter().all(|r| r.len() == table.columns.len()));
+    let words = |cell: &Cell| match cell {
+        Cell::Text(text) => text.clone(),
+        Cell::Number { value, .. } => value.to_string(),
+        Cell::Empty => "-".to_owned(),
+    };
+    let columns = [3, 5, 9, 10, 7];
+    let row = |row: &Vec<Cell>| columns.map(|c| words(&row[c])).join(" | ");
+    table.rows.iter().map(row).collect()
+}
+
+#[test]
+fn the_table_tells_every_cut_and_where_each_piece_begins() {
+    // Two studs of 503 steps, 31-7/16 in, on an 8 ft stick with their feet on 0 and 1152, and a saw cut of 2: the scrap
+    // reaches from 505 to 647, since the cut behind it ends at 649. 505 is 31-9/16, 647 40-7/16, 649 40-9/16, 142 8-7/8,
+    // 1152 72; the offcut is all after 1154, 72-1/8: 382, 23-7/8.
+    let mut list = studs(bench(&[stick(8.0, 1000)], true));
+    list.kerf = 2;
+    let placed = |piece, start| Placed {
+        piece,
+        start,
+        reversed: piece == 1,
+    };
+    let on = |second| CutStick {
+        stock: 0,
+        cuts: vec![placed(0, 0), placed(1, second)],
+        offcut: 1536 - (second + 503 + 2),
+    };
+    list.sticks = vec![on(649)];
+    let paper = [
+        "1 | stud | 0\" | 2'-7 7/16\" | 2'-7 7/16\"",
+        "2 | scrap | 2'-7 9/16\" | 3'-4 7/16\" | 8 7/8\"",
+        "3 | stud | 3'-4 9/16\" | 6'-0\" | 2'-7 7/16\"",
+        "- | offcut | 6'-0 1/8\" | - | 1'-11 7/8\"",
+    ];
+    assert_eq!(told(&list), paper);
+    // One cut lies between pieces that nothing moves apart; a gap of three is gone with the second cut.
+    list.sticks = vec![on(505), on(506)];
+    let kinds: Vec<_> = told(&list)
+        .iter()
+        .map(|r| r.split(" | ").nth(1).unwrap_or_default().to_owned())
+        .collect();
+    let apart = ["stud", "stud", "offcut", "stud", "scrap", "stud", "offcut"];
+    assert_eq!(kinds, apart);
+    assert_eq!(told(&list)[4], "2 | scrap | 2'-7 1/2\" | 2'-7 1/2\" | 0\"");
+    // A first piece that does not begin at the marked end.
+    list.sticks[0].cuts = vec![placed(1, 265)];
+    assert_eq!(
+        told(&list)[0],
+        "1 | scrap | 0\" | 1'-4 7/16\" | 1'-4 7/16\""
+    );
 }
