@@ -12,12 +12,12 @@ use super::task::Task;
 /// The most arcs that are kept.
 const ARCS: usize = 3_000_000;
 /// No place, for the room ends before it.
-const BEYOND: u32 = u32::MAX;
+pub(super) const BEYOND: u32 = u32::MAX;
 
 /// The places at which a piece, with its cut, can end, and where each next piece would end.
 #[derive(Debug)]
 pub(super) struct Places {
-    at: Vec<u64>,
+    pub(super) at: Vec<u64>,
     /// One row for each place, one entry for each item.
     next: Vec<u32>,
 }
@@ -49,7 +49,7 @@ impl Places {
         Some(Places { at, next })
     }
 
-    fn row(&self, place: usize, items: usize) -> &[u32] {
+    pub(super) fn row(&self, place: usize, items: usize) -> &[u32] {
         &self.next[place * items..(place + 1) * items]
     }
 

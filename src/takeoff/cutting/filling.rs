@@ -7,11 +7,14 @@ use super::master::Pool;
 use super::meter::Meter;
 use super::mixed::{Verdict, judge, shares};
 use super::mixes::Cut;
+use super::packing::Packing;
 use super::pricing::Pricer;
 use super::task::Task;
 
 /// More columns than this are not searched.
 const MOST_COLUMNS: usize = 5_000;
+/// No more sticks than this are packed.
+const PACKED: u64 = 40;
 /// Cuts that the search looks at.
 const CUTS: usize = 4;
 
@@ -23,24 +26,29 @@ pub(super) fn fit(
     (mix, tail): (&[u64], u64),
     meter: &mut Meter,
 ) -> Fit {
-    let mut bulk = Bulk {
-        task: task.clone(),
-        mix: mix.to_vec(),
-        plan: Plan::default(),
-        pool: pool.clone(),
+    let Some(bulk) = Bulk::rounded(task, pricer, pool, (mix, tail), meter) else {
+        return Fit::Unknown;
     };
-    let mut whole = true;
-    while let Some(more) = bulk.above(tail) {
-        whole = false;
-        if bulk.round(pricer, more, meter).is_none() {
-            return Fit::Unknown;
-        }
-    }
+    let whole = bulk.plan.columns.is_empty();
     match search(&bulk.task, pricer, cuts, &bulk.mix, meter) {
         Fit::Found(rest) => Fit::Found(joined(bulk.plan, rest)),
         Fit::Impossible if whole => Fit::Impossible,
         _ => Fit::Unknown,
     }
+}
+
+/// All pieces on this mix by rounding and packing, if that comes about within so many rounds.
+pub(super) fn packed(
+    task: &Task,
+    pricer: &Pricer,
+    (cuts, pool): (&[Cut], &Pool),
+    (mix, rounds): (&[u64], u32),
+    meter: &mut Meter,
+) -> Option<Plan> {
+    let bulk = Bulk::rounded(task, pricer, pool, (mix, PACKED), meter)?;
+    let mut packing = Packing::new(&bulk.task, pricer, cuts.first()?);
+    let rest = packing.pack(&bulk.mix, rounds, meter)?;
+    Some(joined(bulk.plan, rest))
 }
 
 /// The search on its own, with the cuts that leave least slack.
@@ -110,6 +118,26 @@ struct Bulk {
 }
 
 impl Bulk {
+    /// A mix rounded down until no more than `tail` sticks are left.
+    fn rounded(
+        task: &Task,
+        pricer: &Pricer,
+        pool: &Pool,
+        (mix, tail): (&[u64], u64),
+        meter: &mut Meter,
+    ) -> Option<Bulk> {
+        let mut bulk = Bulk {
+            task: task.clone(),
+            mix: mix.to_vec(),
+            plan: Plan::default(),
+            pool: pool.clone(),
+        };
+        while let Some(more) = bulk.above(tail) {
+            bulk.round(pricer, more, meter)?;
+        }
+        Some(bulk)
+    }
+
     /// How many sticks there are more than `tail`, if any.
     fn above(&self, tail: u64) -> Option<u64> {
         let sticks: u64 = self.mix.iter().sum();

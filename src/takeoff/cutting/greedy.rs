@@ -86,7 +86,7 @@ pub(super) fn by_worth(
     let mut plan = Plan::default();
     while left.iter().any(|n| *n > 0) {
         let mut best: Option<(u128, u128, Column)> = None;
-        for (_, column) in pricer.best(task, worth, &left, meter)? {
+        for (_, column) in pricer.within(task, worth, &left, meter)? {
             let Some(column) = filled(task, &column, &left) else {
                 continue;
             };
@@ -105,7 +105,7 @@ pub(super) fn by_worth(
 }
 
 /// The column without pieces too many, and with whatever needed pieces still fit at its end.
-fn filled(task: &Task, column: &Column, left: &[u64]) -> Option<Column> {
+pub(super) fn filled(task: &Task, column: &Column, left: &[u64]) -> Option<Column> {
     let clipped = column.clipped(task, left)?;
     let room = task.stocks[column.stock].room;
     let mut order = clipped.order;

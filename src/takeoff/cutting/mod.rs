@@ -4,6 +4,7 @@
 
 mod align;
 mod bound;
+mod bounded;
 mod column;
 mod covering;
 mod filling;
@@ -15,6 +16,7 @@ mod meter;
 mod mixed;
 mod mixes;
 mod offcut;
+mod packing;
 mod plain;
 mod pricing;
 mod problem;

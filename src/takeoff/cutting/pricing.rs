@@ -1,6 +1,7 @@
 //! Which filling of a stick is worth most, given what every piece is worth.
 
 use super::align::Places;
+use super::bounded::within;
 use super::column::Column;
 use super::meter::Meter;
 use super::plain::Fronts;
@@ -45,6 +46,21 @@ impl Pricer {
                     .collect();
                 places.best(task, &needed, meter)
             }
+        }
+    }
+
+    /// A good filling of each stock without pieces too many, and what it is worth: the best where nothing is aligned.
+    /// `None` if the work ran out.
+    pub(super) fn within(
+        &self,
+        task: &Task,
+        worth: &[u64],
+        left: &[u64],
+        meter: &mut Meter,
+    ) -> Option<Vec<(u64, Column)>> {
+        match self {
+            Pricer::Plain => self.best(task, worth, left, meter),
+            Pricer::Aligned(places) => within(task, places, (worth, left), meter),
         }
     }
 

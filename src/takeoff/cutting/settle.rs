@@ -2,7 +2,7 @@
 
 use super::column::Plan;
 use super::covering::Fit;
-use super::filling::fit;
+use super::filling::{fit, packed};
 use super::master::Pool;
 use super::meter::Meter;
 use super::mixed::{Verdict, judge};
@@ -14,9 +14,36 @@ use super::task::Task;
 const MOST_MIXES: usize = 2_000;
 /// Pass by pass: what part of the work one search may take, in parts in a hundred of what is left, and how many sticks
 /// are searched piece by piece: the more, the surer and the slower.
-const PASSES: [(u64, [u64; 2]); 4] = [(1, [10, 16]), (3, [16, 24]), (10, [20, 32]), (30, [24, 40])];
+const PASSES: [Effort; 5] = [
+    effort(10, 0, [0, 0]),
+    effort(30, 1, [10, 16]),
+    effort(60, 3, [16, 24]),
+    effort(100, 10, [20, 32]),
+    effort(200, 30, [24, 40]),
+];
+/// What packing one mix may take, in parts in a hundred of what is left.
+const PACKING: u64 = 5;
 /// So many mixes without an end in one pass, then every second is passed over, then more and more.
 const PATIENCE: usize = 4;
+
+/// What one pass may spend on a mix.
+#[derive(Clone, Copy, Debug)]
+struct Effort {
+    /// Rounds of packing.
+    rounds: u32,
+    /// Parts in a hundred of the work that is left, for one search.
+    share: u64,
+    /// Sticks searched piece by piece.
+    tails: [u64; 2],
+}
+
+const fn effort(rounds: u32, share: u64, tails: [u64; 2]) -> Effort {
+    Effort {
+        rounds,
+        share,
+        tails,
+    }
+}
 
 /// Mixes tried one by one.
 pub(super) struct Settling<'a> {
@@ -63,7 +90,7 @@ impl Settling<'_> {
         &mut self,
         pass: &mut Pass,
         price: u128,
-        effort: (u64, [u64; 2]),
+        effort: Effort,
         meter: &mut Meter,
     ) -> Option<()> {
         let mut open = 0;
@@ -99,12 +126,7 @@ impl Settling<'_> {
         Some(())
     }
 
-    fn try_mix(
-        &mut self,
-        mix: &Mix,
-        (share, tails): (u64, [u64; 2]),
-        meter: &mut Meter,
-    ) -> Option<Fit> {
+    fn try_mix(&mut self, mix: &Mix, effort: Effort, meter: &mut Meter) -> Option<Fit> {
         let counts = self.task.counts();
         if self
             .cuts
@@ -121,7 +143,21 @@ impl Settling<'_> {
             return Some(Fit::Impossible);
         }
         let known = (&self.cuts[..], &self.pool);
-        for tail in tails {
+        let share = effort.share;
+        let rounds = effort.rounds;
+        let mut part = meter.part(PACKING);
+        let packed = packed(self.task, self.pricer, known, (&mix.of, rounds), &mut part);
+        meter.settle(PACKING, &part);
+        if let Some(plan) = packed {
+            return Some(Fit::Found(plan));
+        }
+        let mut searched = 0;
+        for tail in effort.tails {
+            let tail = tail.min(mix.of.iter().sum());
+            if tail == searched {
+                continue;
+            }
+            searched = tail;
             let mut part = meter.part(share);
             let found = fit(self.task, self.pricer, known, (&mix.of, tail), &mut part);
             meter.settle(share, &part);
