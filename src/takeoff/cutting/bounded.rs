@@ -5,7 +5,7 @@
 use super::align::{BEYOND, Places};
 use super::column::Column;
 use super::meter::Meter;
-use super::task::Task;
+use super::task::{Stock, Task};
 
 /// The best path to a place.
 #[derive(Clone, Copy, Debug)]
@@ -22,68 +22,87 @@ pub(super) fn within(
     (worth, left): (&[u64], &[u64]),
     meter: &mut Meter,
 ) -> Option<Vec<(u64, Column)>> {
-    let items = worth.len();
-    let wanted: Vec<usize> = (0..items)
-        .filter(|i| left[*i] > 0 && worth[*i] > 0)
-        .collect();
-    let mut steps: Vec<Option<Step>> = vec![None; places.at.len()];
-    let mut taken = vec![0_u64; items];
-    let mut best = 0;
-    let mut record = None;
+    let wanted: Vec<usize> = (0..worth.len()).filter(|i| left[*i] > 0).collect();
+    let mut paths = Paths::new(places.at.len());
+    let mut taken = vec![0_u64; worth.len()];
+    let mut leader = None;
     let mut leaders = Vec::with_capacity(places.at.len());
     meter.spend(places.at.len() as u64 * 2)?;
-    steps[0] = Some(Step {
-        worth: 0,
-        from: 0,
-        item: 0,
-    });
     for place in 0..places.at.len() {
-        if let Some(step) = steps[place].filter(|s| record.is_none_or(|r| s.worth > r)) {
-            record = Some(step.worth);
-            best = place;
-            count(&steps, place, &mut taken);
+        // An end further on that is worth no more leads nowhere better.
+        let record = leader.and_then(|l| paths.worth(l));
+        if paths.worth(place) > record {
+            leader = Some(place);
             meter.spend(40 + 3 * wanted.len() as u64)?;
-            let row = places.row(place, items);
+            paths.count(place, &mut taken);
+            let row = places.row(place, worth.len());
             for &item in wanted.iter().filter(|i| taken[**i] < left[**i]) {
-                let to = row[item];
-                if to == BEYOND {
-                    continue;
-                }
-                let next = Step {
-                    worth: step.worth + worth[item],
-                    from: place as u32,
-                    item: item as u32,
-                };
-                let there = &mut steps[to as usize];
-                if there.is_none_or(|t| next.worth > t.worth) {
-                    *there = Some(next);
-                }
+                paths.extend(place, (item, worth[item]), row[item]);
             }
         }
-        leaders.push(best);
+        leaders.push(leader.unwrap_or(0));
     }
-    let fill = |(stock, s): (usize, &super::task::Stock)| {
+    let fill = |(stock, s): (usize, &Stock)| {
         let last = leaders[places.at.partition_point(|a| *a <= s.room) - 1];
-        let worth = steps[last].map_or(0, |s| s.worth);
-        let mut order: Vec<usize> = path(&steps, last).collect();
+        let mut order: Vec<usize> = paths.items(last).collect();
         order.reverse();
-        (worth, Column { stock, order })
+        (paths.worth(last).unwrap_or(0), Column { stock, order })
     };
     Some(task.stocks.iter().enumerate().map(fill).collect())
 }
 
-/// The items on the way to a place, the last first.
-fn path(steps: &[Option<Step>], place: usize) -> impl Iterator<Item = usize> {
-    let mut place = place;
-    std::iter::from_fn(move || {
-        let step = steps[place].filter(|_| place > 0)?;
-        place = step.from as usize;
-        Some(step.item as usize)
-    })
+/// The best path to every place that is reached.
+struct Paths {
+    steps: Vec<Option<Step>>,
 }
 
-/// How often each item is on the way to a place.
-fn count(steps: &[Option<Step>], place: usize, taken: &mut [u64]) {
-    taken.fill(0);
-    path(steps, place).for_each(|item| taken[item] += 1);
+impl Paths {
+    fn new(places: usize) -> Paths {
+        let mut steps = vec![None; places];
+        steps[0] = Some(Step {
+            worth: 0,
+            from: 0,
+            item: 0,
+        });
+        Paths { steps }
+    }
+
+    fn worth(&self, place: usize) -> Option<u64> {
+        self.steps[place].map(|s| s.worth)
+    }
+
+    /// Takes one more piece behind a place if that is the best way to where it ends.
+    fn extend(&mut self, place: usize, (item, worth): (usize, u64), end: u32) {
+        let Some(worth) = self
+            .worth(place)
+            .filter(|_| end != BEYOND)
+            .map(|w| w + worth)
+        else {
+            return;
+        };
+        let there = &mut self.steps[end as usize];
+        if there.is_none_or(|t| worth > t.worth) {
+            *there = Some(Step {
+                worth,
+                from: place as u32,
+                item: item as u32,
+            });
+        }
+    }
+
+    /// The items on the way to a place, the last first.
+    fn items(&self, place: usize) -> impl Iterator<Item = usize> {
+        let mut place = place;
+        std::iter::from_fn(move || {
+            let step = self.steps[place].filter(|_| place > 0)?;
+            place = step.from as usize;
+            Some(step.item as usize)
+        })
+    }
+
+    /// How often each item is on the way to a place.
+    fn count(&self, place: usize, taken: &mut [u64]) {
+        taken.fill(0);
+        self.items(place).for_each(|item| taken[item] += 1);
+    }
 }

@@ -7,7 +7,7 @@ use super::master::Pool;
 use super::meter::Meter;
 use super::mixed::{Verdict, judge, shares};
 use super::mixes::Cut;
-use super::packing::Packing;
+use super::packing::{Packing, Rounds};
 use super::pricing::Pricer;
 use super::task::Task;
 
@@ -37,12 +37,12 @@ pub(super) fn fit(
     }
 }
 
-/// All pieces on this mix by rounding and packing, if that comes about within so many rounds.
+/// All pieces on this mix by rounding and packing, if that comes about.
 pub(super) fn packed(
     task: &Task,
     pricer: &Pricer,
     (cuts, pool): (&[Cut], &Pool),
-    (mix, rounds): (&[u64], u32),
+    (mix, rounds): (&[u64], Rounds),
     meter: &mut Meter,
 ) -> Option<Plan> {
     let bulk = Bulk::rounded(task, pricer, pool, (mix, PACKED), meter)?;

@@ -1,20 +1,26 @@
 //! Cuts given sticks one after the other, again and again; what was left over or lay badly is worth more the next time.
 
-use super::column::{Column, Plan};
+use super::column::Plan;
 use super::greedy::filled;
 use super::meter::Meter;
 use super::mixes::Cut;
 use super::pricing::Pricer;
 use super::task::Task;
 
-/// So much of what a piece should have been worth goes into what it is worth next.
-const GAIN: f64 = 0.6;
 /// A piece that was left over should have been worth so many times as much.
 const LEFT_OVER: f64 = 1.4;
 /// The part of a piece's worth that its length alone gives it.
 const BY_LENGTH: f64 = 0.1;
 /// Whole parts of the greatest worth.
 const PARTS: f64 = (1_u64 << 36) as f64;
+
+/// How long and how fast worths learn.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Rounds {
+    pub most: u32,
+    /// The part of what a piece should have been worth that goes into what it is worth next.
+    pub gain: f64,
+}
 
 /// Worths that learn from one round to the next.
 pub(super) struct Packing<'a> {
@@ -52,15 +58,14 @@ impl<'a> Packing<'a> {
         }
     }
 
-    /// All pieces on the sticks of this mix, if that comes about within so many rounds.
-    pub(super) fn pack(&mut self, mix: &[u64], rounds: u32, meter: &mut Meter) -> Option<Plan> {
-        self.worth.clone_from(&self.base);
-        for round in 0..rounds {
+    /// All pieces on the sticks of this mix, if that comes about.
+    pub(super) fn pack(&mut self, mix: &[u64], rounds: Rounds, meter: &mut Meter) -> Option<Plan> {
+        for round in 0..rounds.most {
             let (plan, left) = self.once(mix, round % 2 == 1, meter)?;
             if left.iter().all(|n| *n == 0) {
                 return Some(plan);
             }
-            self.learn(&plan, &left);
+            self.learn(rounds.gain, &plan, &left);
         }
         None
     }
@@ -86,7 +91,12 @@ impl<'a> Packing<'a> {
         }
         for stock in stocks {
             for _ in 0..mix[stock] {
-                let Some(column) = self.fill(stock, &worth, &left, meter)? else {
+                if left.iter().all(|n| *n == 0) {
+                    return Some((plan, left));
+                }
+                let mut offers = self.pricer.within(self.task, &worth, &left, meter)?;
+                let (_, offer) = offers.swap_remove(stock);
+                let Some(column) = filled(self.task, &offer, &left) else {
                     break;
                 };
                 for &item in &column.order {
@@ -98,23 +108,8 @@ impl<'a> Packing<'a> {
         Some((plan, left))
     }
 
-    fn fill(
-        &self,
-        stock: usize,
-        worth: &[u64],
-        left: &[u64],
-        meter: &mut Meter,
-    ) -> Option<Option<Column>> {
-        if left.iter().all(|n| *n == 0) {
-            return Some(None);
-        }
-        let mut offers = self.pricer.within(self.task, worth, left, meter)?;
-        let (_, column) = offers.swap_remove(stock);
-        Some(filled(self.task, &column, left))
-    }
-
     /// Makes pieces worth more that were left over, or that lay on sticks not filled as well as they can be.
-    fn learn(&mut self, plan: &Plan, left: &[u64]) {
+    fn learn(&mut self, gain: f64, plan: &Plan, left: &[u64]) {
         let mut sum: Vec<f64> = left.iter().map(|n| *n as f64 * LEFT_OVER).collect();
         for (column, times) in &plan.columns {
             let here: f64 = column.order.iter().map(|i| self.base[*i]).sum();
@@ -125,7 +120,7 @@ impl<'a> Packing<'a> {
         }
         for ((worth, item), sum) in self.worth.iter_mut().zip(&self.task.items).zip(sum) {
             let ratio = sum / item.count.max(1) as f64;
-            *worth *= 1.0 - GAIN + GAIN * ratio;
+            *worth *= 1.0 - gain + gain * ratio;
         }
     }
 }

@@ -7,19 +7,20 @@ use super::master::Pool;
 use super::meter::Meter;
 use super::mixed::{Verdict, judge};
 use super::mixes::{Cut, Mix, cheapest};
+use super::packing::Rounds;
 use super::pricing::Pricer;
 use super::task::Task;
 
 /// More mixes of sticks than this are not listed at once.
 const MOST_MIXES: usize = 2_000;
-/// Pass by pass: what part of the work one search may take, in parts in a hundred of what is left, and how many sticks
+/// Pass by pass: first every mix is only packed, in a few rounds; then there are more rounds that learn otherwise, and more sticks
 /// are searched piece by piece: the more, the surer and the slower.
 const PASSES: [Effort; 5] = [
-    effort(10, 0, [0, 0]),
-    effort(30, 1, [10, 16]),
-    effort(60, 3, [16, 24]),
-    effort(100, 10, [20, 32]),
-    effort(200, 30, [24, 40]),
+    effort(10, 0.6, 0, [0, 0]),
+    effort(30, 0.3, 1, [10, 16]),
+    effort(60, 0.9, 3, [16, 24]),
+    effort(100, 0.2, 10, [20, 32]),
+    effort(200, 0.5, 30, [24, 40]),
 ];
 /// What packing one mix may take, in parts in a hundred of what is left.
 const PACKING: u64 = 5;
@@ -30,16 +31,16 @@ const PATIENCE: usize = 4;
 #[derive(Clone, Copy, Debug)]
 struct Effort {
     /// Rounds of packing.
-    rounds: u32,
+    rounds: Rounds,
     /// Parts in a hundred of the work that is left, for one search.
     share: u64,
     /// Sticks searched piece by piece.
     tails: [u64; 2],
 }
 
-const fn effort(rounds: u32, share: u64, tails: [u64; 2]) -> Effort {
+const fn effort(most: u32, gain: f64, share: u64, tails: [u64; 2]) -> Effort {
     Effort {
-        rounds,
+        rounds: Rounds { most, gain },
         share,
         tails,
     }

@@ -227,6 +227,29 @@ fn aligned_pieces_have_their_feet_on_the_pitch() {
     }
 }
 
+/// A frame of 72 pieces and sticks of 8 to 20 ft at example prices, in sixteenths of an inch. Its pieces are 28,762 long and eight
+/// sticks of 20 ft 30,720; two studs and the gap between them take three pitches. Seven sticks of 20 ft are 26,880: too short.
+/// `HiGHS` finds nothing cheaper than these eight sticks either.
+#[test]
+fn a_frame_of_equal_studs_takes_eight_sticks_of_twenty_feet() {
+    let sticks = [(1536, 790), (1920, 955), (2304, 1150), (3072, 1500)];
+    let mut sticks: Vec<Stick> = sticks.map(|(l, c)| stick(l, c)).to_vec();
+    sticks.push(stick(3840, 1855));
+    let short = [(215, 1), (103, 3), (95, 1), (63, 3), (55, 2), (47, 2)];
+    let mut demands = vec![free(517, 1), aligned(503, 41), free(396, 12)];
+    demands.extend([aligned(391, 2), free(277, 2), free(261, 2)]);
+    demands.extend(short.map(|(length, count)| free(length, count)));
+    let frame = Problem {
+        pitch: Some(384),
+        ..problem(&sticks, &demands)
+    };
+    let answer = solve(&frame);
+    check(&frame, &answer).unwrap();
+    assert_eq!((answer.cost, answer.proof), (14_840, Proof::Proven));
+    let bought: u32 = answer.patterns.iter().map(|p| p.times).sum();
+    assert!(bought == 8 && answer.patterns.iter().all(|p| p.stick == 4));
+}
+
 /// 60, 50, 30 and 20 on two sticks of 100 leave 40 together: all of it in one piece if 50, 30 and 20 share a stick. A cut of 1
 /// makes that stick too full; then 60 and 30 share one, and 100 - 50 - 1 - 20 - 1 are left, for the offcut is cut off too.
 #[test]
