@@ -47,7 +47,7 @@ pub struct Spare {
     pub tile: Placed<f64>,
     /// Of screws, shims and standoffs.
     pub small: Placed<f64>,
-    /// Of tape, corner mesh and reinforcing mesh.
+    /// Of tape, reinforcing mesh, and corner mesh in rolls.
     pub mesh: Placed<f64>,
     /// Of adhesive and sealer.
     pub liquid: Placed<f64>,

@@ -68,7 +68,7 @@ pub struct Spare {
     /// Of screws, shims and standoffs. Usual: 10 %.
     #[serde(default)]
     pub small: Given<ShareText>,
-    /// Of tape, corner mesh and reinforcing mesh. Usual: 10 %.
+    /// Of tape, reinforcing mesh, and corner mesh in rolls. Usual: 10 %.
     #[serde(default)]
     pub mesh: Given<ShareText>,
     /// Of adhesive and sealer. Usual: 10 %.

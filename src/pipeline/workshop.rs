@@ -7,7 +7,6 @@ use crate::drawing::workshop::{
     Board, BoardCut, BoardPiece, BoardSet, CutEnd, Foot, Label, Rectangle, Stick, StickCut,
     StickSet, board_sheets, label_sheets, stick_sheets,
 };
-use crate::parts::PartKind;
 use crate::plan::Plan;
 use crate::takeoff::cut_list::{CutList, CutPiece, CutStick, End};
 use crate::takeoff::sheets::{OnSheet, SheetLayout, SheetList, SheetPiece};
@@ -196,7 +195,7 @@ fn stick_label(plan: &Plan, section: &str, piece: &CutPiece) -> Label {
     Label {
         mark: piece.name(),
         length: notation.spell_with_unit(notation.step() * f64::from(piece.length)),
-        kind: kind(piece.kind, section),
+        kind: kind(piece.kind.name(), section),
         place: whereabouts(plan, piece.run, piece.face),
     }
 }
@@ -209,17 +208,17 @@ fn board_label(plan: &Plan, material: &str, piece: &SheetPiece) -> Label {
     Label {
         mark: piece.name(),
         length: format!("{length} × {width}"),
-        kind: kind(piece.kind, material),
+        kind: kind(piece.kind.name(), material),
         place: whereabouts(plan, piece.run, piece.face),
     }
 }
 
 /// What a piece is and of what, once where these are the same words.
-fn kind(kind: PartKind, stock: &str) -> String {
-    if stock.contains(kind.name()) {
+fn kind(kind: &str, stock: &str) -> String {
+    if stock.contains(kind) {
         stock.to_owned()
     } else {
-        format!("{}, {stock}", kind.name())
+        format!("{kind}, {stock}")
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod amount;
 mod compare;
+mod corners;
 pub mod cut_list;
 pub mod cutting;
 pub mod mixes;

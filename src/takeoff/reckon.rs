@@ -32,7 +32,7 @@ pub fn reckon(plan: &Plan, assembly: &Assembly) -> Takeoff {
     let design = &plan.design;
     let mut findings = Vec::new();
     let quantities = quantities::quantities(plan, assembly);
-    let cut_lists = cut_lists(design, assembly, &mut findings);
+    let cut_lists = cut_lists(plan, assembly, &mut findings);
     let sheet_lists = sheet_lists(plan, assembly, &mut findings);
     let mixes = mixes(design, &quantities);
     let mut purchases: Vec<_> = cut_lists.iter().flat_map(|l| sticks(design, l)).collect();

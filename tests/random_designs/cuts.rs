@@ -1,10 +1,10 @@
 //! The cut list of any design: every stick member once, nothing beyond its stick, nothing nearer than a cut.
 
-use islandwright::catalog::PUNCH_OUTS;
+use islandwright::catalog::{Need, PUNCH_OUTS};
 use islandwright::parts::{Assembly, PartKind};
 use islandwright::plan::Plan;
 use islandwright::takeoff::Takeoff;
-use islandwright::takeoff::cut_list::{CutList, CutStick};
+use islandwright::takeoff::cut_list::{CutList, CutStick, PieceKind};
 use islandwright::units::{Length, Notation};
 use std::collections::BTreeMap;
 
@@ -42,19 +42,30 @@ pub fn faults(plan: &Plan, assembly: &Assembly, takeoff: &Takeoff) -> Vec<String
 fn coverage(plan: &Plan, assembly: &Assembly, takeoff: &Takeoff) -> Vec<String> {
     let notation = plan.design.project.units;
     let mut cut: BTreeMap<usize, i64> = BTreeMap::new();
+    let mut corners = Vec::new();
     let mut times: BTreeMap<(usize, usize), u32> = BTreeMap::new();
     for (number, list) in takeoff.cut_lists.iter().enumerate() {
         let placed = list.sticks.iter().flat_map(|s| &s.cuts).map(|c| c.piece);
         for piece in placed.chain(list.too_long.iter().copied()) {
             *times.entry((number, piece)).or_default() += 1;
             let piece = &list.pieces[piece];
-            *cut.entry(piece.part).or_default() += i64::from(piece.length);
+            match piece.kind {
+                PieceKind::Part { number, .. } => {
+                    *cut.entry(number).or_default() += i64::from(piece.length);
+                }
+                PieceKind::CornerMesh => corners.push((piece.face, i64::from(piece.length))),
+            }
         }
     }
     let twice = times.iter().filter(|(_, n)| **n != 1);
     let mut found: Vec<_> = twice
         .map(|(at, n)| format!("{at:?} cut {n} times"))
         .collect();
+    corners.sort_unstable();
+    let expected = outer_corners(plan);
+    if corners != expected {
+        found.push(format!("corner mesh {corners:?} for {expected:?}"));
+    }
     for (number, part) in assembly.parts.iter().enumerate() {
         let expected = ON_STICKS
             .contains(&part.kind)
@@ -66,10 +77,27 @@ fn coverage(plan: &Plan, assembly: &Assembly, takeoff: &Takeoff) -> Vec<String> 
     found
 }
 
+/// Where two clad faces turn outward, and how high: the trade's supplies sell corner mesh in sticks.
+fn outer_corners(plan: &Plan) -> Vec<(Option<usize>, i64)> {
+    let height = Length::millimetres(plan.levels.frame_top - plan.levels.frame_bottom);
+    let faces = &plan.faces;
+    let turns_out = |face: &usize| {
+        let (before, after) = (
+            &faces[(face + faces.len() - 1) % faces.len()],
+            &faces[*face],
+        );
+        let (a, b) = (before.outward, after.along);
+        !before.wall && !after.wall && a.x * b.x + a.y * b.y < -0.5
+    };
+    let own = (0..faces.len()).filter(turns_out);
+    own.map(|f| (Some(f), plan.design.project.units.steps(height)))
+        .collect()
+}
+
 fn stick_fault(plan: &Plan, list: &CutList, stick: &CutStick) -> Option<String> {
     let buying = &plan.design.buying;
     let step = plan.design.project.units.step();
-    let steel = !matches!(list.pieces.first()?.kind, PartKind::Sleeper);
+    let steel = list.need != Need::Sleeper;
     let kerf = if steel {
         buying.steel_kerf
     } else {

@@ -1,11 +1,12 @@
 //! From parts to sticks.
 
-use super::piece::{CutPiece, is_joinable, need};
-use super::stock::{StockStick, steps_up, stock};
+use super::piece::{CutPiece, corner_mesh, need};
+use super::stock::{StockStick, is_sold_in_sticks, steps_up, stock};
 use crate::catalog::{Need, PUNCH_OUTS};
 use crate::design::Design;
 use crate::diagnostics::{Finding, Verdict};
 use crate::parts::Assembly;
+use crate::plan::Plan;
 use crate::takeoff::cutting::{self, Answer, Demand, Offcut, Problem, Proof, Stick};
 use crate::units::{Length, Money};
 use std::collections::{BTreeMap, VecDeque};
@@ -108,11 +109,8 @@ impl CutList {
 }
 
 /// The cut lists of an island, one a section in a fixed order; what is longer than every stick is said in `findings`.
-pub fn cut_lists(
-    design: &Design,
-    assembly: &Assembly,
-    findings: &mut Vec<Finding>,
-) -> Vec<CutList> {
+pub fn cut_lists(plan: &Plan, assembly: &Assembly, findings: &mut Vec<Finding>) -> Vec<CutList> {
+    let design = &plan.design;
     let notation = design.project.units;
     let mut groups: BTreeMap<(Need, String), Vec<CutPiece>> = BTreeMap::new();
     for (number, part) in assembly.parts.iter().enumerate() {
@@ -120,6 +118,13 @@ pub fn cut_lists(
             let piece = CutPiece::of(notation, &design.buying, assembly, number);
             let section = part.section.clone();
             groups.entry((need, section)).or_default().push(piece);
+        }
+    }
+    if is_sold_in_sticks(design, &Need::CornerMesh) {
+        let pieces = corner_mesh(plan);
+        if !pieces.is_empty() {
+            let section = Need::CornerMesh.to_string();
+            groups.insert((Need::CornerMesh, section), pieces);
         }
     }
     let lists = groups
@@ -137,15 +142,15 @@ fn cut_list(design: &Design, need: Need, section: String, pieces: Vec<CutPiece>)
     let trim = steps_up(notation, design.buying.end_trim);
     let least = steps_up(notation, Length::millimetres(LEAST_SEGMENT));
     let joined = |piece: CutPiece| {
-        if is_joinable(piece.kind) {
+        if piece.kind.is_joinable() {
             piece.segments(longest.saturating_sub(trim), least)
         } else {
             vec![piece]
         }
     };
     let pieces: Vec<_> = pieces.into_iter().flat_map(joined).collect();
-    let is_steel = matches!(need, Need::Steel(_) | Need::BaseChannel);
-    let kerf = if is_steel {
+    let is_snipped = matches!(need, Need::Steel(_) | Need::BaseChannel | Need::CornerMesh);
+    let kerf = if is_snipped {
         design.buying.steel_kerf
     } else {
         design.buying.saw_kerf

@@ -4,7 +4,9 @@ use crate::catalog::Need;
 use crate::design::Buying;
 use crate::geometry::{EndPlane, Solid};
 use crate::parts::{Assembly, Part, PartKind};
-use crate::units::Notation;
+use crate::plan::{Corner, Plan};
+use crate::takeoff::corners;
+use crate::units::{Length, Notation};
 
 /// How an end of a piece is made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -28,15 +30,58 @@ impl End {
     }
 }
 
-/// One piece to cut: a part, or a segment of a part that is longer than any stick.
+/// What a piece is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PieceKind {
+    /// A part of the assembly.
+    Part {
+        /// Its number in the assembly.
+        number: usize,
+        /// What it is.
+        kind: PartKind,
+    },
+    /// Mesh angle on the outer corner where a face begins; it is in no part.
+    CornerMesh,
+}
+
+impl PieceKind {
+    /// Its name in lists.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Part { kind, .. } => kind.name(),
+            Self::CornerMesh => "corner mesh",
+        }
+    }
+
+    /// The number of its part.
+    pub fn part(self) -> Option<usize> {
+        match self {
+            Self::Part { number, .. } => Some(number),
+            Self::CornerMesh => None,
+        }
+    }
+
+    /// Whether a piece longer than any stick may be put together of several: what lies on the ground or the wall all
+    /// along.
+    pub(super) fn is_joinable(self) -> bool {
+        use PartKind::{BaseChannel, Sleeper};
+        matches!(
+            self,
+            Self::Part {
+                kind: Sleeper | BaseChannel,
+                ..
+            }
+        )
+    }
+}
+
+/// One piece to cut: a part, a segment of a part that is longer than any stick, or the mesh of a corner.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CutPiece {
-    /// Number of its part in the assembly.
-    pub part: usize,
-    /// The part's mark.
-    pub mark: String,
     /// What it is.
-    pub kind: PartKind,
+    pub kind: PieceKind,
+    /// The part's mark, or for the mesh of a corner that of the face that begins there, such as `CW-CM`.
+    pub mark: String,
     /// Number of its run.
     pub run: Option<usize>,
     /// Number of its face, where it belongs to one.
@@ -63,12 +108,14 @@ impl CutPiece {
         let solid = assembly.solid(part);
         let standing = matches!(part.kind, PartKind::Stud | PartKind::Jamb);
         Self {
-            part: number,
+            kind: PieceKind::Part {
+                number,
+                kind: part.kind,
+            },
             mark: part.mark.clone(),
-            kind: part.kind,
             run: part.run,
             face: part.face,
-            length: notation.steps(part.length).clamp(0, i64::from(u32::MAX)) as u32,
+            length: steps(notation, part.length),
             ends: ends(solid),
             aligned: buying.aligned && standing && is_punched(solid),
             segment: None,
@@ -129,9 +176,26 @@ pub(super) fn need(part: &Part) -> Option<Need> {
     }
 }
 
-/// Whether a piece longer than any stick may be put together of several: what lies on the ground or the wall all along.
-pub(super) fn is_joinable(kind: PartKind) -> bool {
-    matches!(kind, PartKind::Sleeper | PartKind::BaseChannel)
+/// The mesh of every outer corner between clad faces, in the order of the faces.
+pub(super) fn corner_mesh(plan: &Plan) -> Vec<CutPiece> {
+    let length = steps(plan.design.project.units, corners::height(plan));
+    let faces = plan.faces.iter().enumerate();
+    let own = faces.filter(|(i, _)| corners::begins_at(plan, *i, Corner::Convex));
+    own.map(|(index, face)| CutPiece {
+        kind: PieceKind::CornerMesh,
+        mark: format!("{}-CM", face.mark),
+        run: Some(face.run),
+        face: Some(index),
+        length,
+        ends: [End::Square; 2],
+        aligned: false,
+        segment: None,
+    })
+    .collect()
+}
+
+fn steps(notation: Notation, length: Length) -> u32 {
+    notation.steps(length).clamp(0, i64::from(u32::MAX)) as u32
 }
 
 fn ends(solid: &Solid) -> [End; 2] {

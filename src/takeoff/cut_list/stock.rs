@@ -45,6 +45,12 @@ pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockStick> {
     found
 }
 
+/// Whether a need is sold in sticks by anybody; corner mesh comes in rolls too.
+pub(in crate::takeoff) fn is_sold_in_sticks(design: &Design, need: &Need) -> bool {
+    let mut supplies = design.supplies.of(need);
+    supplies.any(|s| matches!(s.form, Form::Stick { .. }))
+}
+
 fn stick(notation: Notation, supply: &Supply) -> Option<StockStick> {
     let Form::Stick { length } = supply.form else {
         return None;

@@ -1,6 +1,6 @@
 //! Cut lists worked on paper.
 
-use super::{CutList, CutStick, End, Placed, cut_lists, table};
+use super::{CutList, CutPiece, CutStick, End, Placed, cut_lists, table};
 use crate::catalog::{Form, Need, Supply};
 use crate::design::{Design, from_text};
 use crate::diagnostics::{Place, Verdict};
@@ -53,7 +53,7 @@ fn studs(design: Design) -> CutList {
     let mut assembly = parts::build(&plan);
     assembly.parts.retain(|p| p.kind == parts::PartKind::Stud);
     let mut findings = Vec::new();
-    let mut lists = cut_lists(&plan.design, &assembly, &mut findings);
+    let mut lists = cut_lists(&plan, &assembly, &mut findings);
     assert!(findings.is_empty() && lists.len() == 1, "{findings:?}");
     lists.remove(0)
 }
@@ -88,7 +88,7 @@ fn a_stick_that_is_too_short_is_said_and_the_rest_is_cut() {
     let plan = plan::lay_out(design).unwrap();
     let assembly = parts::build(&plan);
     let mut findings = Vec::new();
-    let lists = cut_lists(&plan.design, &assembly, &mut findings);
+    let lists = cut_lists(&plan, &assembly, &mut findings);
     let studs = lists.iter().find(|l| l.section == "362S125-33").unwrap();
     assert!(studs.too_long.len() >= 20 && studs.sticks.is_empty());
     let tracks = lists.iter().find(|l| l.section == "362T125-33").unwrap();
@@ -112,11 +112,15 @@ fn a_long_channel_is_joined_of_segments_that_add_up() {
     });
     let plan = plan::lay_out(design).unwrap();
     let assembly = parts::build(&plan);
-    let lists = cut_lists(&plan.design, &assembly, &mut Vec::new());
+    let lists = cut_lists(&plan, &assembly, &mut Vec::new());
     let channel = lists.iter().find(|l| l.need == Need::BaseChannel).unwrap();
     let notation = plan.design.project.units;
     for (number, part) in assembly.parts.iter().enumerate() {
-        let of_part: Vec<_> = channel.pieces.iter().filter(|p| p.part == number).collect();
+        let of_part: Vec<_> = channel
+            .pieces
+            .iter()
+            .filter(|p| p.kind.part() == Some(number))
+            .collect();
         let Some(first) = of_part.first() else {
             continue;
         };
@@ -128,6 +132,26 @@ fn a_long_channel_is_joined_of_segments_that_add_up() {
         assert_eq!(of_part.len() > 1, part.length > Length::inches(96.0));
     }
     assert!(channel.pieces.iter().any(|p| p.segment == Some((2, 2))));
+}
+
+#[test]
+fn corner_mesh_is_cut_from_its_sticks_and_no_corner_is_pieced() {
+    // Four corners of 31-1/2 in (counter 36, slab and substrate 2-1/2, gap 2): three to a stick of 8 ft, 94-1/2 of 96 in,
+    // so two sticks. Of a 5 ft stick comes one: four sticks, though 126 in would be 2.1 by length.
+    for (feet, count) in [(8.0, 2), (5.0, 4), (12.0, 1)] {
+        let mut design = bench(&[], true);
+        design.supplies.put(Supply {
+            need: Need::CornerMesh,
+            ..stick(feet, 500)
+        });
+        let plan = plan::lay_out(design).unwrap();
+        let assembly = parts::build(&plan);
+        let lists = cut_lists(&plan, &assembly, &mut Vec::new());
+        let mesh = lists.iter().find(|l| l.need == Need::CornerMesh).unwrap();
+        assert_eq!((mesh.pieces.len(), mesh.sticks.len()), (4, count));
+        let whole = |p: &CutPiece| p.segment.is_none() && p.kind.part().is_none();
+        assert!(mesh.pieces.iter().all(whole));
+    }
 }
 
 #[test]

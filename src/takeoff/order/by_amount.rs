@@ -4,6 +4,7 @@ use super::choice::{cheapest, unit_name};
 use super::line::Purchase;
 use crate::catalog::{Need, Supply};
 use crate::design::Design;
+use crate::takeoff::cut_list::is_sold_in_sticks;
 use crate::takeoff::suits::suits;
 use crate::takeoff::{Amount, Quantity, Shares};
 use std::collections::BTreeMap;
@@ -16,7 +17,7 @@ pub(in crate::takeoff) fn by_amount(design: &Design, quantities: &[Quantity]) ->
     let mut wants: BTreeMap<&Need, Want> = BTreeMap::new();
     for quantity in quantities {
         if let Some(need) = &quantity.need
-            && is_by_amount(need)
+            && is_by_amount(design, need)
         {
             let want = wants
                 .entry(need)
@@ -34,21 +35,23 @@ pub(in crate::takeoff) fn by_amount(design: &Design, quantities: &[Quantity]) ->
     groups.iter().flat_map(|w| w.purchases(design)).collect()
 }
 
-fn is_by_amount(need: &Need) -> bool {
-    !matches!(
-        need,
-        Need::Steel(_)
-            | Need::Sleeper
-            | Need::BaseChannel
-            | Need::Board
-            | Need::Substrate
-            | Need::FormPlywood
-            | Need::Concrete
-            | Need::BaseCoat
-            | Need::FinishCoat
-            | Need::Thinset
-            | Need::Grout
-    )
+fn is_by_amount(design: &Design, need: &Need) -> bool {
+    let is_cut = *need == Need::CornerMesh && is_sold_in_sticks(design, need);
+    !is_cut
+        && !matches!(
+            need,
+            Need::Steel(_)
+                | Need::Sleeper
+                | Need::BaseChannel
+                | Need::Board
+                | Need::Substrate
+                | Need::FormPlywood
+                | Need::Concrete
+                | Need::BaseCoat
+                | Need::FinishCoat
+                | Need::Thinset
+                | Need::Grout
+        )
 }
 
 /// The spare share of what is bought by its amount.

@@ -5,16 +5,17 @@ use super::tally::{Tally, length};
 use crate::catalog::Need;
 use crate::geometry::Region;
 use crate::plan::{Corner, Courses};
+use crate::takeoff::corners::{begins_at, height};
 
 /// Joint tape, then corner mesh, by face.
 pub(super) fn reckon(tally: &mut Tally) {
     let gap = Courses::of(&tally.plan.design.trade, &tally.plan.levels).gap;
-    let height = tally.plan.levels.frame_top - tally.plan.levels.frame_bottom;
+    let height = height(tally.plan).mm();
     for (index, _) in tally.clad() {
         let boards = boards(tally, index);
         let upright = shared(&boards, 1, gap);
         let level = shared(&boards, 0, gap);
-        let inner = if is_corner(tally, index, Corner::Reflex) {
+        let inner = if begins_at(tally.plan, index, Corner::Reflex) {
             height
         } else {
             0.0
@@ -34,7 +35,7 @@ pub(super) fn reckon(tally: &mut Tally) {
         tally.add(Some(Need::JointTape), "joint tape", at, whole, reckoned);
     }
     for (index, _) in tally.clad() {
-        if is_corner(tally, index, Corner::Convex) {
+        if begins_at(tally.plan, index, Corner::Convex) {
             let at = tally.at_face(index);
             let reckoned = "the outer corner where the face begins, foot to top of the frame";
             tally.add(
@@ -46,13 +47,6 @@ pub(super) fn reckon(tally: &mut Tally) {
             );
         }
     }
-}
-
-/// True when a face begins at such a corner and the face before it is clad too.
-fn is_corner(tally: &Tally, index: usize, corner: Corner) -> bool {
-    let faces = &tally.plan.faces;
-    let before = &faces[(index + faces.len() - 1) % faces.len()];
-    faces[index].corner == corner && !before.wall
 }
 
 /// How much edge along an axis the boards share across a gap, millimetres.
