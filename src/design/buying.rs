@@ -19,7 +19,7 @@ pub struct Buying {
     /// What is cut off the far end of every stick before it is used.
     pub end_trim: Length,
     /// The longest stick that can be carried home; `None` for no limit.
-    pub longest_stick: Option<Length>,
+    pub longest_stick: Option<Placed<Length>>,
     /// Whether the punch-outs of studs and jambs must line up.
     pub aligned: bool,
     /// How much concrete is mixed at once.

@@ -36,7 +36,7 @@ pub(super) fn buying(g: &mut Gather, given: &Given<parameters::Buying>) -> Buyin
         steel_kerf: length(g, &b.steel_kerf, usual.steel_kerf, kerf),
         saw_kerf: length(g, &b.saw_kerf, usual.saw_kerf, kerf),
         end_trim: length(g, &b.end_trim, usual.end_trim, Limits(0.0, 600.0)),
-        longest_stick: g.soft_length(&b.longest_stick, Limits(300.0, 20_000.0)),
+        longest_stick: placed(g, &b.longest_stick, Limits(300.0, 20_000.0)),
         aligned: b.punch_outs.value() != Some(&PunchOuts::AsTheyFall),
         mixer: volume(g, &b.mixer, usual.mixer, &MIXER),
         bucket: volume(g, &b.bucket, usual.bucket, &BUCKET),
@@ -87,6 +87,14 @@ fn share(g: &mut Gather, given: &Given<ShareText>, usual: &Placed<f64>) -> Place
 
 fn length(g: &mut Gather, given: &Given<Dimension>, usual: Length, limits: Limits) -> Length {
     g.soft_length(given, limits).unwrap_or(usual)
+}
+
+fn placed(g: &mut Gather, given: &Given<Dimension>, limits: Limits) -> Option<Placed<Length>> {
+    let value = g.soft_length(given, limits)?;
+    Some(Placed {
+        value,
+        place: given.place(),
+    })
 }
 
 fn volume(g: &mut Gather, given: &Given<VolumeText>, usual: Volume, range: &Range) -> Volume {

@@ -1,10 +1,11 @@
 //! From parts to sticks.
 
+use super::faults::{not_carried, too_long};
 use super::piece::{CutPiece, corner_mesh, need};
 use super::stock::{StockStick, is_sold_in_sticks, steps_up, stock};
 use crate::catalog::{Need, PUNCH_OUTS};
 use crate::design::Design;
-use crate::diagnostics::{Finding, Verdict};
+use crate::diagnostics::Finding;
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::takeoff::cutting::{self, Answer, Demand, Offcut, Problem, Proof, Stick};
@@ -131,6 +132,7 @@ pub fn cut_lists(plan: &Plan, assembly: &Assembly, findings: &mut Vec<Finding>) 
         .into_iter()
         .map(|((need, section), pieces)| cut_list(design, need, section, pieces));
     let lists: Vec<_> = lists.collect();
+    findings.extend(not_carried(design, &lists));
     findings.extend(lists.iter().filter_map(|list| too_long(design, list)));
     lists
 }
@@ -246,44 +248,4 @@ fn sticks(answer: &Answer, problem: &Problem, queues: &mut [VecDeque<usize>]) ->
         }
     }
     found
-}
-
-/// Says which piece of a list is longer than every stick.
-fn too_long(design: &Design, list: &CutList) -> Option<Finding> {
-    let notation = design.project.units;
-    let longest = list
-        .too_long
-        .iter()
-        .max_by_key(|p| list.pieces[**p].length)?;
-    let piece = &list.pieces[*longest];
-    let stick = list
-        .stock
-        .iter()
-        .map(|s| s.length)
-        .fold(Length::ZERO, Length::max);
-    let place = piece
-        .run
-        .map(|run| design.runs[run].length.place.clone())
-        .unwrap_or_default();
-    let spelt = notation.spell_steps(i64::from(piece.length));
-    let others = match list.too_long.len() {
-        1 => String::new(),
-        n => format!(", and {} more", n - 1),
-    };
-    let found = format!(
-        "{} {} is {spelt} long{others}, and the longest stick of {} is {}",
-        piece.kind.name(),
-        piece.name(),
-        list.need,
-        notation.spell_with_unit(stick),
-    );
-    let carried = design.buying.longest_stick.is_some();
-    let hint = if carried {
-        "add a longer stick to supplies, raise longest_stick in buying, or make the run shorter"
-    } else {
-        "add a longer stick to supplies, or make the run shorter"
-    };
-    let mut finding = Finding::error("piece-long", &place, found).hint(hint);
-    finding.verdict = Verdict::Fail;
-    Some(finding)
 }

@@ -2,6 +2,7 @@
 //!
 //! Lengths are whole steps: a sixteenth of an inch, or a millimetre. A piece is as long as the lists print it.
 
+mod faults;
 mod list;
 mod piece;
 mod stock;

@@ -39,8 +39,8 @@ pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockStick> {
     if found.is_empty() {
         found = common(notation, need);
     }
-    if let Some(longest) = design.buying.longest_stick {
-        found.retain(|s| s.length <= longest + Length::millimetres(1.0));
+    if let Some(longest) = &design.buying.longest_stick {
+        found.retain(|s| s.length <= longest.value + Length::millimetres(1.0));
     }
     found
 }

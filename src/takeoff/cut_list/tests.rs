@@ -2,7 +2,7 @@
 
 use super::{CutList, CutPiece, CutStick, End, Placed, cut_lists, table};
 use crate::catalog::{Form, Need, Supply};
-use crate::design::{Design, from_text};
+use crate::design::{Design, Placed as InFile, from_text};
 use crate::diagnostics::{Place, Verdict};
 use crate::table::Cell;
 use crate::takeoff::cutting::Proof;
@@ -158,9 +158,55 @@ fn corner_mesh_is_cut_from_its_sticks_and_no_corner_is_pieced() {
 fn no_stick_is_longer_than_can_be_carried() {
     // Five of 12 ft would cost less (see above); the car takes 10 ft.
     let mut design = bench(&[stick(8.0, 800), stick(12.0, 1500)], true);
-    design.buying.longest_stick = Some(Length::inches(120.0));
+    design.buying.longest_stick = Some(carried(120.0));
     let list = studs(design);
     assert_eq!((list.counts, list.cost), (vec![10], 8000));
+}
+
+fn carried(inches: f64) -> InFile<Length> {
+    InFile {
+        value: Length::inches(inches),
+        place: Place {
+            key: "buying.longest_stick".to_owned(),
+            ..Place::default()
+        },
+    }
+}
+
+/// What is said of a design's lists: the key and the words.
+fn said(design: Design) -> Vec<(String, String)> {
+    let plan = plan::lay_out(design).unwrap();
+    let mut findings = Vec::new();
+    cut_lists(&plan, &parts::build(&plan), &mut findings);
+    assert!(findings.iter().all(|f| f.verdict == Verdict::Fail));
+    let said = findings.into_iter().map(|f| (f.place.key, f.found));
+    said.collect()
+}
+
+#[test]
+fn what_no_stick_is_short_enough_for_is_said_once() {
+    let mut design = bench(&[stick(8.0, 800)], true);
+    design.buying.longest_stick = Some(carried(24.0));
+    let words = "no stick of 362S125-33, 362T125-33, sleeper and base channel is short enough to carry: longest_stick is \
+                 2'-0\"";
+    let expected = ("buying.longest_stick".to_owned(), words.to_owned());
+    assert_eq!(said(design), [expected]);
+}
+
+#[test]
+fn a_piece_as_long_as_an_untrimmed_stick_is_too_long_by_the_trim() {
+    // The long tracks are 96 in, both on two sides; the stick is 8 ft, less 1/2.
+    let track = Supply {
+        need: Need::Steel("362T125-33".to_owned()),
+        ..stick(8.0, 500)
+    };
+    let mut design = bench(&[track], true);
+    design.buying.end_trim = Length::inches(0.5);
+    let found = said(design);
+    assert_eq!(found.len(), 1, "{found:?}");
+    let words = "is 8'-0\" long, and 3 more, and the longest stick of 362T125-33 is 8'-0\", 7'-11 1/2\" once its end_trim \
+                 of 1/2\" is off";
+    assert!(found[0].1.ends_with(words), "{found:?}");
 }
 
 /// What the table says of each row: cut, kind, from, cut at, length.
