@@ -15,13 +15,15 @@ pub struct Supply {
     pub form: Form,
     /// Width and height of its cross-section or face, where it serves only that size: a sleeper, a tile, a base channel.
     pub size: Option<(Length, Length)>,
+    /// How long a screw or how high a standoff is, where it serves only designs that ask for it.
+    pub length: Option<Length>,
     /// Where one buys it.
     pub shop: String,
     /// What one unit costs, before tax; `None` when that is not known.
     pub price: Option<Money>,
     /// True when the price is an invented example.
     pub example: bool,
-    /// Where it stands in the file that it came from.
+    /// Where it stands in the parameter file; not known of trade data.
     pub place: Place,
 }
 

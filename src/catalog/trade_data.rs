@@ -78,6 +78,7 @@ mod tests {
             need: need.clone(),
             form: Form::Each,
             size: None,
+            length: None,
             shop: String::new(),
             price: Some(Money::cents(cents)),
             example: true,

@@ -33,6 +33,9 @@ pub struct Supply {
     /// Its cross-section or face, where it serves only that size: a sleeper, a tile, a base channel.
     #[serde(default)]
     pub size: Given<Size>,
+    /// How long a screw or how high a standoff is. With it, it serves only what asks for that length; without, any.
+    #[serde(default)]
+    pub length: Given<Dimension>,
     /// Where one buys it.
     #[serde(default)]
     pub shop: Given<String>,

@@ -1,6 +1,7 @@
 //! Takeoff: how much of everything, what to cut from which stick and sheet, how many bags, what to buy and what it costs.
 
 mod amount;
+mod asked;
 mod compare;
 mod corners;
 pub mod cut_list;
@@ -14,6 +15,7 @@ mod reckon;
 mod shares;
 pub mod sheets;
 mod suits;
+mod unasked;
 mod whereabouts;
 
 pub use amount::Amount;

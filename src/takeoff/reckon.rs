@@ -4,6 +4,7 @@ use super::cut_list::{CutList, cut_lists};
 use super::mixes::{Mix, mixes};
 use super::order::{Order, bags, by_amount, order, sheets, sticks};
 use super::sheets::{SheetList, sheet_lists};
+use super::unasked::unasked;
 use super::{Quantity, cut_list, quantities};
 use crate::diagnostics::Finding;
 use crate::parts::Assembly;
@@ -34,6 +35,7 @@ pub fn reckon(plan: &Plan, assembly: &Assembly) -> Takeoff {
     let quantities = quantities::quantities(plan, assembly);
     let cut_lists = cut_lists(plan, assembly, &mut findings);
     let sheet_lists = sheet_lists(plan, assembly, &mut findings);
+    findings.extend(unasked(design, &quantities));
     let mixes = mixes(design, &quantities);
     let mut purchases: Vec<_> = cut_lists.iter().flat_map(|l| sticks(design, l)).collect();
     purchases.extend(sheet_lists.iter().flat_map(|l| sheets(design, l)));

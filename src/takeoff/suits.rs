@@ -15,9 +15,21 @@ fn near(a: Length, b: Length, millimetres: f64) -> bool {
     (a - b).abs() < Length::millimetres(millimetres)
 }
 
-/// True when a supply serves its need in this design: it has the asked size, or none. Of a base channel only the width
-/// counts, which takes board and base coat.
-pub(super) fn suits(design: &Design, supply: &Supply) -> bool {
+/// Screws and standoffs this near in length are the same, millimetres: a sixteenth of an inch and a little, so that what is
+/// made in inches and in millimetres serves alike (common practice).
+const AS_LONG: f64 = 2.0;
+
+/// True when a supply serves its need in this design: it has the asked size and length, or none.
+pub(super) fn suits(design: &Design, supply: &Supply, length: Option<Length>) -> bool {
+    let as_long = match (supply.length, length) {
+        (Some(has), Some(asked)) => (has - asked).abs() <= Length::millimetres(AS_LONG),
+        _ => true,
+    };
+    as_long && has_size(design, supply)
+}
+
+/// True when it has the asked size, or none. Of a base channel only the width counts, which takes board and base coat.
+pub(super) fn has_size(design: &Design, supply: &Supply) -> bool {
     let trade = &design.trade;
     let asked = match (&supply.need, &design.tile_band) {
         (Need::Sleeper, _) => (trade.sleeper_width.value, trade.sleeper_height.value),
@@ -51,12 +63,13 @@ mod tests {
                 need,
                 form: Form::Stick { length: mm(3000.0) },
                 size: Some((mm(width), mm(height))),
+                length: None,
                 shop: String::new(),
                 price: None,
                 example: false,
                 place: Place::default(),
             };
-            suits(&design, &supply)
+            suits(&design, &supply, None)
         };
         assert!(sized(Need::BaseChannel, 19.0, 40.0) && sized(Need::BaseChannel, 18.0, 20.0));
         assert!(!sized(Need::BaseChannel, 25.4, 35.0));

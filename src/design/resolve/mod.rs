@@ -9,6 +9,7 @@ mod marks;
 mod openings;
 mod project;
 mod runs;
+mod serves;
 mod sold;
 mod station;
 mod supplies;

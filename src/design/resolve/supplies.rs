@@ -1,11 +1,11 @@
 //! Supplies resolved: an entry that makes no sense is said and left out.
 
 use super::gather::{Gather, Limits};
-use super::sold;
-use crate::catalog::{Need, SteelSection, Supplies, Supply, TradeData, TradeEntry};
+use super::{serves, sold};
+use crate::catalog::{Supplies, Supply, TradeData, TradeEntry};
 use crate::design::{Buying, Placed};
-use crate::diagnostics::{Place, Verdict};
-use crate::parameters::{self, File, Given, PriceText, Serves, Size, nearest};
+use crate::diagnostics::{Finding, Place, Verdict};
+use crate::parameters::{self, Dimension, File, Given, PriceText, Size};
 use crate::units::{Currency, Length, Money, Notation, parse_money};
 
 /// More entries than this are not one file.
@@ -13,8 +13,8 @@ const MOST: usize = 2000;
 
 /// What is known in the file that an entry stands in.
 pub(super) struct Context<'f> {
-    /// The names of its appliances and openings.
-    pub(super) things: Vec<&'f str>,
+    /// The names of its appliances and openings; `None` in a trade file, which has none.
+    pub(super) things: Option<Vec<&'f str>>,
     /// The currency that prices must be in; any in a trade file.
     pub(super) currency: Option<Currency>,
     /// The units of the parameter files that it is for; all when there are none.
@@ -28,11 +28,8 @@ pub(super) fn of_design(
     known: &TradeData,
     buying: &Buying,
 ) -> Supplies {
-    let appliances = file.appliances.entries().map(|(a, _)| &a.name);
-    let openings = file.openings.entries().map(|(o, _)| &o.name);
-    let names = appliances.chain(openings).filter_map(|n| n.value());
     let context = Context {
-        things: names.map(|n| n.trim()).collect(),
+        things: Some(serves::things(g, file)),
         currency: Some(buying.currency),
         units: None,
     };
@@ -58,10 +55,10 @@ pub(super) fn of_design(
 fn say_left_out(g: &mut Gather, count: usize, currency: Currency, place: &Place) {
     let found = format!("{count} prices of the trade data are not in {currency} and are left out");
     let hint = format!("give prices in {currency} in supplies or in a trade file of your own");
-    g.fail("other-currency", place, found, hint);
-    if let Some(finding) = g.findings.last_mut() {
-        finding.verdict = Verdict::Caution;
-    }
+    g.findings.push(Finding {
+        verdict: Verdict::Caution,
+        ..Finding::error("other-currency", place, found).hint(hint)
+    });
 }
 
 /// The entries of a list that make sense.
@@ -133,18 +130,21 @@ fn entry(
 ) -> Option<TradeEntry> {
     g.needed(&supply.serves, place, "for");
     g.needed(&supply.sold, place, "sold");
-    let needs = needs(g, &supply.serves, context);
+    let needs = serves::needs(g, &supply.serves, context);
     let form = sold::form(g, &supply.sold);
+    let length = length(g, &supply.length);
     let size = size(g, &supply.size);
     let shop = g.text(&supply.shop, "");
     let price = price(g, &supply.price, context);
-    let (name, form, size) = (name?, form?, size?);
+    let (name, form, size, length) = (name?, form?, size?, length?);
+    let needs = serves::sold_so(g, needs, &form, &supply.sold.place());
     let example = supply.example.value() == Some(&true);
     let of = |need| Supply {
         name: name.clone(),
         need,
         form: form.clone(),
         size,
+        length,
         shop: shop.clone(),
         price: price.map(|p| p.0),
         example,
@@ -155,61 +155,6 @@ fn entry(
         currency: price.map(|p| p.1),
         units: context.units,
     })
-}
-
-/// What it serves, each once; those that are not known are put down.
-fn needs(g: &mut Gather, given: &Given<Serves>, context: &Context) -> Vec<Need> {
-    let place = given.place();
-    let words: Vec<(&str, &Place)> = match given.value() {
-        None => return Vec::new(),
-        Some(Serves::One(word)) => vec![(word, &place)],
-        Some(Serves::Several(list)) => list
-            .iter()
-            .filter_map(|item| match item {
-                Given::Yes(word, place) => Some((word.as_str(), place)),
-                _ => None,
-            })
-            .collect(),
-    };
-    if words.is_empty() {
-        g.fail("unknown-need", &place, "it serves nothing", CHOICES);
-    }
-    let mut needs = Vec::new();
-    for (word, place) in words {
-        let need = need(g, word.trim(), place, context);
-        if let Some(need) = need
-            && !needs.contains(&need)
-        {
-            needs.push(need);
-        }
-    }
-    needs
-}
-
-const CHOICES: &str = "write what it is for, such as board or concrete, a steel section such as 362S125-33, or the name of \
-                       an appliance or opening of this file";
-
-fn need(g: &mut Gather, word: &str, place: &Place, context: &Context) -> Option<Need> {
-    if let Some(need) = Need::named(word) {
-        return Some(need);
-    }
-    if context.things.contains(&word) {
-        return Some(Need::Thing(word.to_owned()));
-    }
-    let section = SteelSection::from_designator(word);
-    if let Ok(section) = section {
-        return Some(Need::Steel(section.designator));
-    }
-    let near: Option<&str> = nearest(word, Need::names());
-    let near = near.or_else(|| nearest(word, context.things.iter().copied()));
-    let looks_like_steel = word.starts_with(|c: char| c.is_ascii_digit()) && word.contains('-');
-    let found = match (near, section) {
-        (None, Err(why)) if looks_like_steel => why,
-        _ => format!("nothing is needed that is called '{}'", word.escape_debug()),
-    };
-    let hint = near.map_or_else(|| CHOICES.to_owned(), |n| format!("did you mean '{n}'?"));
-    g.fail("unknown-need", place, found, hint);
-    None
 }
 
 /// Its size where it has one; `None` when that is bad.
@@ -227,6 +172,18 @@ fn size(g: &mut Gather, given: &Given<Size>) -> Option<Option<(Length, Length)>>
     let width = g.soft_length(&size.width, limits);
     let height = g.soft_length(&size.height, limits);
     Some(Some((width?, height?)))
+}
+
+/// Its length where it has one; `None` when that is bad.
+#[expect(
+    clippy::option_option,
+    reason = "a length may be left out, and it may be bad"
+)]
+fn length(g: &mut Gather, given: &Given<Dimension>) -> Option<Option<Length>> {
+    if given.value().is_none() {
+        return (!given.is_bad()).then_some(None);
+    }
+    g.soft_length(given, Limits(1.0, 1000.0)).map(Some)
 }
 
 /// Its price; a bad one is put down and left out.

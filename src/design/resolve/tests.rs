@@ -214,3 +214,16 @@ proptest::proptest! {
         let _ = from_text(&text);
     }
 }
+
+#[test]
+fn a_trade_file_is_not_told_of_things_that_it_cannot_have() {
+    let text = "supplies:\n  - {name: a, for: grill, sold: each}\n  - {name: b, for: concrete, sold: each}\n";
+    let said = crate::design::add_trade(&mut TradeData::default(), text);
+    let codes: Vec<_> = said.iter().map(|f| (f.code, f.place.line)).collect();
+    assert_eq!(codes, [("unknown-need", 2), ("sold-otherwise", 3)]);
+    assert!(
+        said[0].hint.contains("stands in the parameter file"),
+        "{}",
+        said[0].hint
+    );
+}

@@ -36,7 +36,7 @@ pub fn add_trade(data: &mut TradeData, text: &str) -> Vec<Finding> {
         ..Place::default()
     };
     let context = Context {
-        things: Vec::new(),
+        things: None,
         currency: None,
         units: reading.file.units.value().map(|u| match u {
             Units::Imperial => Notation::Imperial,
@@ -46,7 +46,11 @@ pub fn add_trade(data: &mut TradeData, text: &str) -> Vec<Finding> {
     gather.needed(&reading.file.supplies, &top, "supplies");
     let found = entries(&mut gather, &reading.file.supplies, &context);
     if gather.findings.iter().all(|f| f.verdict < Verdict::Error) {
-        for entry in found {
+        for mut entry in found {
+            // Its lines are not those of the parameter file, of which findings speak later.
+            for supply in &mut entry.supplies {
+                supply.place = Place::default();
+            }
             data.put(entry);
         }
     }

@@ -29,7 +29,7 @@ const COMMON: ([f64; 5], [f64; 5]) = ([8.0, 10.0, 12.0, 16.0, 20.0], [2.4, 3.0, 
 /// it. None of them is longer than can be carried home.
 pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockStick> {
     let notation = design.project.units;
-    let fitting = design.supplies.of(need).filter(|s| suits(design, s));
+    let fitting = design.supplies.of(need).filter(|s| suits(design, s, None));
     let mut found: Vec<_> = fitting
         .filter_map(|supply| stick(notation, supply))
         .collect();

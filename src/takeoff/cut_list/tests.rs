@@ -29,6 +29,7 @@ fn stick(feet: f64, cents: i64) -> Supply {
             length: Length::inches(feet * 12.0),
         },
         size: None,
+        length: None,
         shop: "yard".to_owned(),
         price: Some(Money::cents(cents)),
         example: true,

@@ -21,6 +21,7 @@ fn bag(name: &str, need: Need, pounds: f64, gives: Gives, cents: Option<i64>) ->
             colour: "one measure".to_owned(),
         },
         size: None,
+        length: None,
         shop: "yard".to_owned(),
         price: cents.map(Money::cents),
         example: true,
@@ -42,6 +43,7 @@ fn concrete(pounds: f64, cubic_feet: f64, cents: Option<i64>) -> Supply {
 fn needs(need: Need, amount: Amount, run: usize) -> Quantity {
     Quantity {
         need: Some(need),
+        length: None,
         item: String::new(),
         run: Some(run),
         face: None,

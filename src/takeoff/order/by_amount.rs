@@ -7,6 +7,7 @@ use crate::design::Design;
 use crate::takeoff::cut_list::is_sold_in_sticks;
 use crate::takeoff::suits::suits;
 use crate::takeoff::{Amount, Quantity, Shares};
+use crate::units::{Length, Notation};
 use std::collections::BTreeMap;
 use std::mem::discriminant;
 
@@ -14,14 +15,17 @@ use std::mem::discriminant;
 ///
 /// Needs that the same goods serve are bought together and rounded up once.
 pub(in crate::takeoff) fn by_amount(design: &Design, quantities: &[Quantity]) -> Vec<Purchase> {
-    let mut wants: BTreeMap<&Need, Want> = BTreeMap::new();
+    let mut wants: BTreeMap<(&Need, i64), Want> = BTreeMap::new();
     for quantity in quantities {
         if let Some(need) = &quantity.need
             && is_by_amount(design, need)
         {
+            let long = quantity
+                .length
+                .map_or(0, |l| (l.mm() * 1000.0).round() as i64);
             let want = wants
-                .entry(need)
-                .or_insert_with(|| Want::of(design, need, quantity.amount));
+                .entry((need, long))
+                .or_insert_with(|| Want::of(design, need, quantity));
             want.shares.add(quantity.run, quantity.amount.size());
         }
     }
@@ -69,6 +73,8 @@ fn spare(design: &Design, need: &Need) -> f64 {
 /// What one or several needs ask for, and the goods that serve them.
 struct Want<'a> {
     needs: Vec<Need>,
+    /// How long, where that matters.
+    length: Option<Length>,
     /// Of which kind the amounts are.
     like: Amount,
     /// Without spare.
@@ -78,12 +84,13 @@ struct Want<'a> {
 }
 
 impl<'a> Want<'a> {
-    fn of(design: &'a Design, need: &Need, like: Amount) -> Self {
+    fn of(design: &'a Design, need: &Need, quantity: &Quantity) -> Self {
         let all = design.supplies.all().iter();
-        let serving = all.filter(|s| s.need == *need && suits(design, s));
+        let serving = all.filter(|s| s.need == *need && suits(design, s, quantity.length));
         Self {
             needs: vec![need.clone()],
-            like,
+            length: quantity.length,
+            like: quantity.amount,
             shares: Shares::none(design),
             spare: spare(design, need),
             supplies: serving.collect(),
@@ -100,8 +107,19 @@ impl<'a> Want<'a> {
     }
 
     fn join(&mut self, other: Self) {
-        self.needs.extend(other.needs);
+        for need in other.needs {
+            if !self.needs.contains(&need) {
+                self.needs.push(need);
+            }
+        }
         self.shares.join(&other.shares);
+    }
+
+    /// What it is called where nobody is known to sell it.
+    fn name(&self, notation: Notation) -> String {
+        let needs = self.needs.iter().map(ToString::to_string);
+        let length = self.length.map(|l| notation.spell_with_unit(l));
+        needs.chain(length).collect::<Vec<_>>().join(", ")
     }
 
     fn purchases(&self, design: &Design) -> Vec<Purchase> {
@@ -111,12 +129,7 @@ impl<'a> Want<'a> {
         let chosen = cheapest(&self.supplies, spared);
         let line = Purchase {
             needs: self.needs.clone(),
-            name: self
-                .needs
-                .iter()
-                .map(ToString::to_string)
-                .collect::<Vec<_>>()
-                .join(", "),
+            name: self.name(notation),
             shop: String::new(),
             unit: String::new(),
             count: None,

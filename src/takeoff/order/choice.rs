@@ -116,6 +116,7 @@ mod tests {
             need: Need::SteelScrew,
             form: Form::Pack { count },
             size: None,
+            length: None,
             shop: String::new(),
             price: cents.map(Money::cents),
             example: true,

@@ -68,6 +68,7 @@ fn supply(name: &str, need: Need, form: Form, cents: i64) -> Supply {
         need,
         form,
         size: None,
+        length: None,
         shop: "yard".to_owned(),
         price: Some(Money::cents(cents)),
         example: true,
@@ -79,6 +80,7 @@ fn quantity(need: Need, run: Option<usize>, amount: Amount) -> Quantity {
     Quantity {
         item: need.to_string(),
         need: Some(need),
+        length: None,
         run,
         face: None,
         amount,
@@ -144,4 +146,40 @@ fn needs_that_the_same_goods_serve_are_rounded_up_together() {
     assert_eq!(found.len(), 1);
     assert_eq!((found[0].count, found[0].needs.len()), (Some(1), 2));
     assert_eq!(found[0].shares.by_run(), [3.0, 3.0, 0.0]);
+}
+
+#[test]
+fn a_screw_is_bought_in_the_length_that_is_asked_for() {
+    let mut design =
+        crate::design::sample::design(vec![crate::design::sample::run("cook", 3000.0, None, &[])]);
+    design.supplies = Supplies::default();
+    let box_of = |name: &str, inches: Option<f64>, cents| Supply {
+        length: inches.map(Length::inches),
+        ..supply(name, Need::BoardScrew, Form::Pack { count: 100 }, cents)
+    };
+    design.supplies.put(box_of("short", Some(1.25), 500));
+    design.supplies.put(box_of("long", Some(1.625), 900));
+    let asked = |mm: f64, count| Quantity {
+        length: Some(Length::millimetres(mm)),
+        ..quantity(Need::BoardScrew, None, Amount::Count(count))
+    };
+    let bought = |design: &Design, list: &[Quantity]| -> Vec<(String, Option<u32>)> {
+        let lines = by_amount(design, list);
+        lines.into_iter().map(|l| (l.name, l.count)).collect()
+    };
+    // Spare of 10 %: 110 and 220 screws.
+    let list = [asked(32.0, 100), asked(41.275, 200), asked(50.8, 10)];
+    let names = [
+        ("short", Some(2)),
+        ("long", Some(3)),
+        ("board screw, 51 mm", None),
+    ];
+    assert_eq!(
+        bought(&design, &list),
+        names.map(|(n, c)| (n.to_owned(), c))
+    );
+    // What has no length serves all of them, rounded up once: 341 of 100.
+    design.supplies = Supplies::default();
+    design.supplies.put(box_of("any", None, 700));
+    assert_eq!(bought(&design, &list), [("any".to_owned(), Some(4))]);
 }

@@ -1,9 +1,9 @@
 //! The list of quantities as it grows.
 
-use crate::catalog::Need;
 use crate::geometry::Solid;
 use crate::parts::{Assembly, Part, PartKind};
 use crate::plan::{Face, Plan};
+use crate::takeoff::asked::Asked;
 use crate::takeoff::{Amount, Quantity};
 use crate::units::{Area, Length, Mass, Notation, Volume};
 
@@ -47,16 +47,18 @@ impl<'a> Tally<'a> {
     /// Puts a quantity down; nothing of something is left out.
     pub fn add(
         &mut self,
-        need: Option<Need>,
+        asked: impl Into<Asked>,
         item: &str,
         at: At,
         amount: Amount,
         reckoned: impl Into<String>,
     ) {
+        let Asked { need, length } = asked.into();
         let size = amount.size();
         if size > 1e-9 && size.is_finite() {
             self.list.push(Quantity {
                 need,
+                length,
                 item: item.to_owned(),
                 run: at.run,
                 face: at.face,

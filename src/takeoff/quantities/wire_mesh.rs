@@ -5,6 +5,7 @@ use super::tally::{At, Tally, area, count, many};
 use crate::catalog::{Form, Need};
 use crate::geometry::{Bounds2, Outline, Region};
 use crate::plan::Plan;
+use crate::takeoff::asked::{Asked, standoff};
 use crate::takeoff::order::whole;
 
 /// The mesh stands so far inside every edge and cutout, millimetres: 1-1/2 in, or half of a thinner slab (common
@@ -45,10 +46,15 @@ pub(super) fn reckon(tally: &mut Tally) {
         let need = Some(Need::ReinforcingMesh);
         tally.add(need, "reinforcing mesh", At::run(run), whole, reckoned);
     }
+    let high = standoff(tally.units(), plan.counter.slab.thickness);
     for (run, own) in bounds.iter().enumerate() {
         let found = standoffs(&field, own, cover);
-        let reckoned = format!("a grid of {} at most over the mesh", tally.spell(STANDOFF));
-        let need = Some(Need::Standoff);
+        let reckoned = format!(
+            "a grid of {} at most over the mesh; {} high",
+            tally.spell(STANDOFF),
+            tally.spell(high.mm())
+        );
+        let need = Asked::long(Need::Standoff, high);
         tally.add(need, "standoff", At::run(run), count(found), reckoned);
     }
 }

@@ -21,4 +21,5 @@ pub use layout::{Offcut, OnSheet, SheetLayout};
 pub use list::{SheetList, sheet_lists};
 pub use piece::SheetPiece;
 pub use stock::StockSheet;
+pub(in crate::takeoff) use stock::{is_as_thick, thickness};
 pub use table::{summary, table};

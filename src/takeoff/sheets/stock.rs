@@ -36,7 +36,7 @@ const COMMON_MILLIMETRES: [[f64; 2]; 2] = [[1200.0, 900.0], [2440.0, 1220.0]];
 const THICKNESS: f64 = 1.2;
 
 /// How thick the sheets of a need are in a design.
-pub(super) fn thickness(design: &Design, need: &Need) -> Length {
+pub(in crate::takeoff) fn thickness(design: &Design, need: &Need) -> Length {
     match need {
         Need::Board => design.trade.board_thickness.value,
         Need::Substrate => design.trade.substrate_thickness.value,
@@ -63,6 +63,11 @@ pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockSheet> {
     found
 }
 
+/// True when a sheet of this thickness serves where the asked one is drawn.
+pub(in crate::takeoff) fn is_as_thick(thickness: Length, asked: Length) -> bool {
+    (thickness - asked).abs() <= Length::millimetres(THICKNESS)
+}
+
 fn sheet(notation: Notation, supply: &Supply, asked: Length) -> Option<StockSheet> {
     let Form::Sheet {
         length,
@@ -72,7 +77,7 @@ fn sheet(notation: Notation, supply: &Supply, asked: Length) -> Option<StockShee
     else {
         return None;
     };
-    ((thickness - asked).abs() <= Length::millimetres(THICKNESS)).then(|| StockSheet {
+    is_as_thick(thickness, asked).then(|| StockSheet {
         name: supply.name.clone(),
         length,
         width,

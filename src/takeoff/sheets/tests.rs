@@ -53,6 +53,7 @@ fn supply(need: Need, length: f64, width: f64, thickness: f64, cents: i64) -> Su
             thickness: Length::millimetres(thickness),
         },
         size: None,
+        length: None,
         shop: "yard".to_owned(),
         price: Some(Money::cents(cents)),
         example: true,

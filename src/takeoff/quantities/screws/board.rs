@@ -2,12 +2,12 @@
 
 use super::super::coverage::boards;
 use super::super::tally::{At, Tally, count};
-use super::length::screw_length;
 use super::line::{SPACING, Strip, screws};
 use crate::catalog::Need;
 use crate::design::Side;
 use crate::geometry::{Bounds2, Outline, Region};
 use crate::plan::{CrossingKind, PanelOf, Plan, Steel};
+use crate::takeoff::asked::{Asked, screw};
 
 /// How far a screw bites beyond the sheet, millimetres: 3/4 in, common practice.
 const BITE: f64 = 19.05;
@@ -17,7 +17,8 @@ const REACH: f64 = 50.8;
 /// Boards by face, then substrate by run.
 pub(super) fn reckon(tally: &mut Tally) {
     let through = tally.plan.design.trade.board_thickness.mm();
-    let length = screw_length(tally.units(), through, BITE, f64::INFINITY);
+    let length = screw(tally.units(), through, BITE, f64::INFINITY);
+    let long = tally.spell(length.mm());
     let spacing = tally.spell(SPACING);
     for (face, _) in tally.clad() {
         let steel: Vec<Strip> = tally.plan.steel_behind(face).iter().map(strip).collect();
@@ -26,11 +27,11 @@ pub(super) fn reckon(tally: &mut Tally) {
             .flat_map(|b| screws(b, &steel, REACH))
             .sum();
         let reckoned = format!(
-            "each board on every piece of steel behind it at {spacing} at most, once where two lines meet; {length} long"
+            "each board on every piece of steel behind it at {spacing} at most, once where two lines meet; {long} long"
         );
         let at = tally.at_face(face);
         tally.add(
-            Some(Need::BoardScrew),
+            Asked::long(Need::BoardScrew, length),
             "board screw, boards",
             at,
             count(found),
@@ -58,7 +59,8 @@ fn substrate(tally: &mut Tally) {
         holes: plan.counter.substrate.holes.iter().map(polygon).collect(),
     };
     let through = plan.design.trade.substrate_thickness.mm();
-    let length = screw_length(tally.units(), through, BITE, f64::INFINITY);
+    let length = screw(tally.units(), through, BITE, f64::INFINITY);
+    let long = tally.spell(length.mm());
     let spacing = tally.spell(SPACING);
     let (strips, runs): (Vec<Strip>, Vec<usize>) = under_counter(plan).into_iter().unzip();
     let counts = screws(&sheet, &strips, plan.sizes.panel / 2.0 + REACH / 10.0);
@@ -66,11 +68,10 @@ fn substrate(tally: &mut Tally) {
         let own = runs.iter().zip(&counts).filter(|(r, _)| **r == run);
         let found = own.map(|(_, n)| n).sum();
         let reckoned = format!(
-            "top tracks, ties, trimmers and blocking at {spacing} at most, the sheet as if in one piece; {length} long"
+            "top tracks, ties, trimmers and blocking at {spacing} at most, the sheet as if in one piece; {long} long"
         );
-        let need = Some(Need::BoardScrew);
         tally.add(
-            need,
+            Asked::long(Need::BoardScrew, length),
             "board screw, substrate",
             At::run(run),
             count(found),

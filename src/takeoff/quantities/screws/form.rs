@@ -2,10 +2,10 @@
 
 use super::super::row::points;
 use super::super::tally::{At, Tally, count, many};
-use super::length::screw_length;
 use crate::catalog::Need;
 use crate::parts::PartKind;
 use crate::plan::{FORM_THICKNESS, SideKind};
+use crate::takeoff::asked::{Asked, screw};
 
 /// Form strips are screwed no farther apart, millimetres: 8 in, common practice.
 const SPACING: f64 = 203.2;
@@ -20,7 +20,8 @@ const BITE: f64 = 19.05;
 
 /// By run: edge form strips and their corners, then cutout forms.
 pub(super) fn reckon(tally: &mut Tally) {
-    let length = screw_length(tally.units(), FORM_THICKNESS, BITE, f64::INFINITY);
+    let length = screw(tally.units(), FORM_THICKNESS, BITE, f64::INFINITY);
+    let long = tally.spell(length.mm());
     let spacing = tally.spell(SPACING);
     for run in 0..tally.plan.runs.len() {
         let strips: Vec<f64> = tally
@@ -31,14 +32,13 @@ pub(super) fn reckon(tally: &mut Tally) {
         let corners = corners(tally, run);
         let along: usize = strips.iter().map(|l| points(*l, FROM_END, SPACING)).sum();
         let reckoned = format!(
-            "{} at {spacing} at most and {CORNER} more at each of {}; {length} long",
+            "{} at {spacing} at most and {CORNER} more at each of {}; {long} long",
             many(strips.len(), "strip"),
             many(corners, "corner")
         );
         let amount = count(along + CORNER * corners);
-        let need = Some(Need::FormScrew);
         tally.add(
-            need,
+            Asked::long(Need::FormScrew, length),
             "form screw, edge forms",
             At::run(run),
             amount,
@@ -46,11 +46,10 @@ pub(super) fn reckon(tally: &mut Tally) {
         );
         let found = cutouts(tally, run);
         let reckoned = format!(
-            "{PLUG} down through each plug; frame strips at {spacing} at most and {CORNER} at each corner; {length} long"
+            "{PLUG} down through each plug; frame strips at {spacing} at most and {CORNER} at each corner; {long} long"
         );
-        let need = Some(Need::FormScrew);
         tally.add(
-            need,
+            Asked::long(Need::FormScrew, length),
             "form screw, cutout forms",
             At::run(run),
             count(found),

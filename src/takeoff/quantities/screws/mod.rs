@@ -2,7 +2,6 @@
 
 mod board;
 mod form;
-mod length;
 mod line;
 mod panel;
 mod steel;

@@ -2,10 +2,10 @@
 
 use super::super::row::points;
 use super::super::tally::{At, Tally, count};
-use super::length::screw_length;
 use crate::catalog::Need;
 use crate::parts::PartKind;
 use crate::plan::{Panel, Sizes};
+use crate::takeoff::asked::{Asked, screw};
 
 /// Studs side by side are joined no farther apart, millimetres: 12 in, common practice.
 const SIDE_BY_SIDE: f64 = 304.8;
@@ -106,7 +106,8 @@ fn sleepers(tally: &mut Tally) {
         return;
     }
     let most = plan.design.trade.sleeper_height.mm() - LEFT;
-    let screw = screw_length(tally.units(), plan.sizes.track_thickness, BITE, most);
+    let length = screw(tally.units(), plan.sizes.track_thickness, BITE, most);
+    let long = tally.spell(length.mm());
     let spacing = tally.spell(TO_SLEEPER);
     for run in 0..plan.runs.len() {
         let own = plan.panels.iter().filter(|p| p.run == run);
@@ -115,8 +116,8 @@ fn sleepers(tally: &mut Tally) {
             .map(|b| points(b.1 - b.0, FROM_TRACK_END, TO_SLEEPER))
             .sum();
         let reckoned =
-            format!("bottom tracks, near both ends and at {spacing} at most; {screw} long");
-        let need = Some(Need::SleeperScrew);
+            format!("bottom tracks, near both ends and at {spacing} at most; {long} long");
+        let need = Asked::long(Need::SleeperScrew, length);
         tally.add(need, "sleeper screw", At::run(run), count(found), reckoned);
     }
 }
