@@ -1,7 +1,7 @@
 //! Resolved values held against what the trade and paper say.
 
 use super::from_text;
-use crate::catalog::Need;
+use crate::catalog::{Need, TradeData};
 use crate::design::{Design, Front, PlanCorner, Side, Station};
 use crate::diagnostics::Verdict;
 use crate::units::{Length, Money};
