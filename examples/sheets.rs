@@ -58,6 +58,7 @@ fn described(list: &SheetList, step: f64) -> Value {
         "pieces": list.pieces.iter().map(|p| json!({
             "name": p.name(),
             "mark": p.mark,
+            "kind": p.what(),
             "length": mm(p.length),
             "width": mm(p.width),
             "may_turn": p.may_turn,
@@ -83,6 +84,8 @@ fn main() -> Result<(), String> {
         "{}",
         json!({
             "substrate": region(&plan.counter.substrate),
+            "slab": region(&Region::solid(plan.counter.outline.clone())),
+            "slab_thickness": plan.counter.slab.thickness,
             "lists": lists.iter().map(|l| described(l, step)).collect::<Value>(),
             "findings": findings.iter().map(|f| f.found.clone()).collect::<Vec<_>>(),
         })

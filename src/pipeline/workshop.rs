@@ -208,7 +208,7 @@ fn board_label(plan: &Plan, material: &str, piece: &SheetPiece) -> Label {
     Label {
         mark: piece.name(),
         length: format!("{length} × {width}"),
-        kind: kind(piece.kind.name(), material),
+        kind: kind(piece.what(), material),
         place: whereabouts(plan, piece.run, piece.face),
     }
 }

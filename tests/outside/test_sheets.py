@@ -98,9 +98,9 @@ def polygon(region):
 
 def test_the_pieces_of_the_substrate_are_the_substrate(listed):
     whole = polygon(listed["substrate"])
-    lists = [l for l in listed["lists"] if any(p["region"] for p in l["pieces"])]
+    lists = [l for l in listed["lists"] if any(p["kind"] == "substrate" for p in l["pieces"])]
     assert len(lists) == 1 and not lists[0]["too_large"]
-    pieces = [(p, polygon(p["region"])) for p in lists[0]["pieces"] if p["region"]]
+    pieces = [(p, polygon(p["region"])) for p in lists[0]["pieces"] if p["kind"] == "substrate"]
     union = unary_union([shape for _, shape in pieces])
     rim = whole.exterior.length + sum(i.length for i in whole.interiors)
     assert union.symmetric_difference(whole).area <= CHORDS * rim
@@ -110,3 +110,20 @@ def test_the_pieces_of_the_substrate_are_the_substrate(listed):
         step = 25.4 / 16
         for side, mm in zip(sorted((piece["length"], piece["width"])), sorted((x1 - x0, y1 - y0))):
             assert mm - NEAR <= side < mm + step
+
+
+def test_mesh_reaches_everywhere_and_laps(listed):
+    """No point of the slab is farther from mesh than the cover; pieces that meet lap by a square and 2 in."""
+    (mesh,) = [l for l in listed["lists"] if l["need"] == "reinforcing mesh"]
+    assert not mesh["too_large"]
+    cover = min(38.1, listed["slab_thickness"] / 2)
+    pieces = [polygon(p["region"]) for p in mesh["pieces"]]
+    assert all(p["kind"] == "mesh" for p in mesh["pieces"])
+    grown = [shape.buffer(cover + NEAR, join_style="mitre") for shape in pieces]
+    assert polygon(listed["slab"]).difference(unary_union(grown)).area < 1
+    for i, a in enumerate(pieces):
+        near = [b for k, b in enumerate(pieces) if k != i and a.intersects(b)]
+        assert near or len(pieces) == 1
+        for b in near:
+            x0, y0, x1, y1 = a.intersection(b).bounds
+            assert min(x1 - x0, y1 - y0) >= 203.2 - NEAR

@@ -1,6 +1,7 @@
 //! Sheet lists: every part that is cut from a sheet on exactly one of them, as large as its solid.
 
-use islandwright::geometry::{Faceted, Point3};
+use islandwright::catalog::Need;
+use islandwright::geometry::{Faceted, Outline, Point3, Region};
 use islandwright::parts::{Assembly, PartKind};
 use islandwright::plan::{FORM_THICKNESS, Plan};
 use islandwright::takeoff::sheets::{SheetList, SheetPiece, sheet_lists};
@@ -25,8 +26,8 @@ pub fn faults(plan: &Plan, assembly: &Assembly, surfaces: &[Faceted]) -> Vec<Str
     let step = plan.design.project.units.step().mm();
     for piece in lists.iter().flat_map(|l| &l.pieces) {
         match piece.kind {
-            PartKind::Board => board(assembly, surfaces, piece, step, &mut faults),
-            PartKind::EdgeForm | PartKind::CutoutForm => {
+            Some(PartKind::Board) => board(assembly, surfaces, piece, step, &mut faults),
+            Some(PartKind::EdgeForm | PartKind::CutoutForm) => {
                 form(assembly, surfaces, piece, step, &mut faults);
             }
             _ => {}
@@ -34,6 +35,7 @@ pub fn faults(plan: &Plan, assembly: &Assembly, surfaces: &[Faceted]) -> Vec<Str
     }
     segments(assembly, surfaces, &lists, step, &mut faults);
     substrate(plan, &lists, step, &mut faults);
+    mesh(plan, &lists, step, &mut faults);
     faults
 }
 
@@ -106,7 +108,9 @@ fn marks(assembly: &Assembly, lists: &[SheetList], faults: &mut Vec<String>) {
 
 /// The sides of a part's own box, the longest first.
 fn sides(assembly: &Assembly, surfaces: &[Faceted], piece: &SheetPiece) -> [f64; 3] {
-    let part = &assembly.parts[piece.part];
+    let Some(part) = piece.part.and_then(|p| assembly.parts.get(p)) else {
+        return [0.0; 3];
+    };
     let points = &surfaces[part.solid.0];
     let bounds = points
         .bounds()
@@ -193,7 +197,7 @@ fn segments(
 
 /// The pieces of the substrate have its area, and each its rectangle.
 fn substrate(plan: &Plan, lists: &[SheetList], step: f64, faults: &mut Vec<String>) {
-    let is_of_it = |p: &&SheetPiece| p.kind == PartKind::Substrate;
+    let is_of_it = |p: &&SheetPiece| p.kind == Some(PartKind::Substrate);
     let mut area = 0.0;
     for piece in lists.iter().flat_map(|l| &l.pieces).filter(is_of_it) {
         let Some(region) = &piece.region else {
@@ -220,5 +224,41 @@ fn substrate(plan: &Plan, lists: &[SheetList], step: f64, faults: &mut Vec<Strin
         let large = list.too_large.iter().map(|p| &list.pieces[*p]);
         let names = large.filter(is_of_it).map(SheetPiece::name);
         faults.extend(names.map(|n| format!("{n} is larger than a sheet")));
+    }
+}
+
+/// Only mesh is of no part; its pieces are as large as they lie, and no point of the slab is farther from mesh than the cover.
+fn mesh(plan: &Plan, lists: &[SheetList], step: f64, faults: &mut Vec<String>) {
+    let cover = 38.1_f64.min(plan.counter.slab.thickness / 2.0);
+    let mut reach = Vec::new();
+    for list in lists {
+        let of_it = list.need == Need::ReinforcingMesh;
+        let wrong = |p: &&SheetPiece| p.part.is_none() != of_it || p.kind.is_none() != of_it;
+        faults.extend(list.pieces.iter().filter(wrong).map(|p| format!("{p:?}")));
+        if !of_it {
+            continue;
+        }
+        for piece in &list.pieces {
+            let Some(b) = piece.region.as_ref().map(|r| r.outer.bounds()) else {
+                faults.push(format!("{} has no shape", piece.mark));
+                continue;
+            };
+            let (long, short) = (b.width().max(b.height()), b.width().min(b.height()));
+            if !rounds_up(piece.length, long, step) || !rounds_up(piece.width, short, step) {
+                faults.push(format!("{} is {long} × {short}: {piece:?}", piece.mark));
+            }
+            let grown = cover + 0.01;
+            reach.push(Outline::rectangle(
+                b.low.x - grown,
+                b.low.y - grown,
+                b.high.x + grown,
+                b.high.y + grown,
+            ));
+        }
+    }
+    let slab = Region::solid(Outline::polygon(&plan.counter.outline.flatten(0.1)));
+    let bare: f64 = slab.minus(&reach).iter().map(Region::area).sum();
+    if bare > 1.0 {
+        faults.push(format!("{bare} mm² of the slab have no mesh"));
     }
 }

@@ -5,6 +5,7 @@ use super::line::Purchase;
 use crate::catalog::{Need, Supply};
 use crate::design::Design;
 use crate::takeoff::cut_list::is_sold_in_sticks;
+use crate::takeoff::sheets::mesh;
 use crate::takeoff::suits::suits;
 use crate::takeoff::{Amount, Quantity, Shares};
 use crate::units::{Length, Notation};
@@ -40,7 +41,11 @@ pub(in crate::takeoff) fn by_amount(design: &Design, quantities: &[Quantity]) ->
 }
 
 fn is_by_amount(design: &Design, need: &Need) -> bool {
-    let is_cut = *need == Need::CornerMesh && is_sold_in_sticks(design, need);
+    let is_cut = match need {
+        Need::CornerMesh => is_sold_in_sticks(design, need),
+        Need::ReinforcingMesh => mesh::is_laid_out(design),
+        _ => false,
+    };
     !is_cut
         && !matches!(
             need,

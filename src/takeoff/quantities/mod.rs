@@ -22,4 +22,5 @@ mod weight;
 mod wire_mesh;
 
 pub use all::quantities;
+pub(super) use share::shares;
 pub use table::table;

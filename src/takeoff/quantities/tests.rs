@@ -147,12 +147,8 @@ fn counter_is_that_on_paper() {
                 None,
                 2.0 * (whole - cutout + 3.0 * 291.0),
             ),
-            // Cover 1, half the slab: 99.75 × 41.75 less 16 × 17; sheets of 84 × 42 reach across, one lap of 8 along.
-            (
-                "reinforcing mesh",
-                None,
-                99.75 * 41.75 - 272.0 + 8.0 * 41.75,
-            ),
+            // Cover 1, half the slab: 99.75 × 41.75, cutout in; sheets of 84 × 42 reach across, one lap of 8 along.
+            ("reinforcing mesh", None, (99.75 + 8.0) * 41.75),
             // Six by three less the one at (77.9, 19.0), in the cutout.
             ("standoff", None, 17.0),
             ("edge, square with turndown", None, 291.0),

@@ -3,7 +3,7 @@
 use super::layout::{SheetLayout, layouts, problem};
 use super::piece::SheetPiece;
 use super::stock::{StockSheet, stock, thickness};
-use super::{boards, forms, substrate};
+use super::{boards, forms, mesh, substrate};
 use crate::catalog::Need;
 use crate::design::Design;
 use crate::diagnostics::{Finding, Place, Verdict};
@@ -83,16 +83,21 @@ impl SheetList {
     }
 }
 
-/// The sheet lists of an island: board, substrate, form plywood; what no sheet is large enough for is said in `findings`.
+/// The sheet lists of an island: board, substrate, form plywood, reinforcing mesh unless it is sold in rolls alone; what no sheet is large enough for is said in `findings`.
 ///
 /// A substrate of the faces' own board is cut from the same sheets. Cement board is scored and snapped, which takes
-/// nothing; plywood is sawn.
+/// nothing; plywood is sawn, mesh snipped.
 pub fn sheet_lists(
     plan: &Plan,
     assembly: &Assembly,
     findings: &mut Vec<Finding>,
 ) -> Vec<SheetList> {
-    let needs = [Need::Board, Need::Substrate, Need::FormPlywood];
+    let needs = [
+        Need::Board,
+        Need::Substrate,
+        Need::FormPlywood,
+        Need::ReinforcingMesh,
+    ];
     let lists = needs.map(|need| sheet_list(plan, assembly, need));
     let lists: Vec<_> = lists.into_iter().filter(|l| !l.pieces.is_empty()).collect();
     findings.extend(lists.iter().filter_map(|list| too_large(plan, list)));
@@ -112,27 +117,20 @@ fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
         Need::Board => boards::pieces(notation, assembly),
         Need::Substrate if shares_board(design) => Vec::new(),
         Need::Substrate => substrate::pieces(plan, assembly, &stock),
+        Need::ReinforcingMesh if mesh::is_laid_out(design) => mesh::pieces(plan),
+        Need::ReinforcingMesh => Vec::new(),
         _ => {
             let longest = stock.iter().map(|s| s.steps.0).max();
             forms::pieces(notation, assembly, longest.unwrap_or(0))
         }
     };
-    let material = match need {
-        Need::Board => CLADDING,
-        Need::Substrate => &design.trade.substrate,
-        _ => "plywood",
-    };
-    let material = format!(
-        "{material} {}",
-        notation.spell_with_unit(thickness(design, &need))
-    );
-    let snapped = material.to_lowercase().contains("cement");
-    let kerf = if snapped {
-        Length::ZERO
+    let material = material(design, &need);
+    let sawn = need != Need::ReinforcingMesh && !material.to_lowercase().contains("cement");
+    let kerf = if sawn {
+        steps_up(notation, design.buying.saw_kerf)
     } else {
-        design.buying.saw_kerf
+        0
     };
-    let kerf = steps_up(notation, kerf);
     let answer = nesting::solve(&problem(&pieces, &stock, kerf));
     let layouts = layouts(&answer);
     let mut counts = vec![0; stock.len()];
@@ -151,6 +149,20 @@ fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
         cost: answer.cost,
         bound: answer.bound,
     }
+}
+
+fn material(design: &Design, need: &Need) -> String {
+    let material = match need {
+        Need::ReinforcingMesh => return need.to_string(),
+        Need::Board => CLADDING,
+        Need::Substrate => &design.trade.substrate,
+        _ => "plywood",
+    };
+    let thickness = thickness(design, need);
+    format!(
+        "{material} {}",
+        design.project.units.spell_with_unit(thickness)
+    )
 }
 
 /// True when the counter is cast on the same board that the faces are clad in, so that offcuts serve both.
@@ -188,7 +200,7 @@ fn too_large(plan: &Plan, list: &SheetList) -> Option<Finding> {
     };
     let found = format!(
         "{} {} is {} × {}{grain}{others}, and the largest sheet of {} is {sheet}",
-        piece.kind.name(),
+        piece.what(),
         piece.name(),
         spell(piece.length),
         spell(piece.width),

@@ -1,4 +1,4 @@
-//! Sheet layouts: every board, the substrate and the plywood of the forms on a sheet, and the sheets that cost least.
+//! Sheet layouts: every board, the substrate, the plywood of the forms and the mesh on a sheet, and the sheets that cost least.
 //!
 //! Sides are whole steps, a sixteenth of an inch or a millimetre: pieces rounded up, sheets rounded down. Along a sheet,
 //! and for pieces that may not be turned along the piece, runs the grain.
@@ -8,6 +8,7 @@ mod forms;
 mod joints;
 mod layout;
 mod list;
+pub(in crate::takeoff) mod mesh;
 mod piece;
 mod stock;
 mod substrate;

@@ -8,12 +8,12 @@ use crate::units::{Length, Notation};
 /// One rectangle to cut: a part, one of its layers, or a segment of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SheetPiece {
-    /// Number of its part in the assembly.
-    pub part: usize,
-    /// The part's mark; pieces of the substrate are numbered.
+    /// Number of its part in the assembly; `None` for mesh, which is no part.
+    pub part: Option<usize>,
+    /// The part's mark; pieces of the substrate and of mesh are numbered.
     pub mark: String,
-    /// What it is.
-    pub kind: PartKind,
+    /// What its part is.
+    pub kind: Option<PartKind>,
     /// Number of its run; `None` when it spans several.
     pub run: Option<usize>,
     /// Number of its face, where it belongs to one.
@@ -30,7 +30,7 @@ pub struct SheetPiece {
     pub segment: Option<(u32, u32)>,
     /// What is done to it after it is cut; empty for nothing.
     pub note: String,
-    /// Its shape in the plan of the island, millimetres, for pieces of the substrate.
+    /// Its shape in the plan of the island, millimetres, for pieces of the substrate and of mesh.
     pub region: Option<Region>,
 }
 
@@ -44,13 +44,28 @@ impl SheetPiece {
         (number, part): (usize, &Part),
         (length, width): (f64, f64),
     ) -> Self {
-        let steps = |mm: f64| steps_up(notation, Length::millimetres(mm)).max(1);
         Self {
-            part: number,
-            mark: part.mark.clone(),
-            kind: part.kind,
+            part: Some(number),
+            kind: Some(part.kind),
             run: part.run,
             face: part.face,
+            ..Self::of_no_part(notation, part.mark.clone(), (length, width))
+        }
+    }
+
+    /// A piece of no part, by its sides in millimetres.
+    pub(super) fn of_no_part(
+        notation: Notation,
+        mark: String,
+        (length, width): (f64, f64),
+    ) -> Self {
+        let steps = |mm: f64| steps_up(notation, Length::millimetres(mm)).max(1);
+        Self {
+            part: None,
+            mark,
+            kind: None,
+            run: None,
+            face: None,
             length: steps(length),
             width: steps(width),
             may_turn: true,
@@ -59,6 +74,11 @@ impl SheetPiece {
             note: String::new(),
             region: None,
         }
+    }
+
+    /// What it is in words.
+    pub fn what(&self) -> &'static str {
+        self.kind.map_or("mesh", PartKind::name)
     }
 
     /// Its mark with its layer and segment: `F-03 layer 1/2, 1 of 2`; unique on the list.

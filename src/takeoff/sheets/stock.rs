@@ -31,6 +31,12 @@ const COMMON_INCHES: [[f64; 2]; 2] = [[60.0, 36.0], [96.0, 48.0]];
 /// Sizes in which cement board and plywood are usually sold, millimetres (common practice).
 const COMMON_MILLIMETRES: [[f64; 2]; 2] = [[1200.0, 900.0], [2440.0, 1220.0]];
 
+/// Sizes in which welded wire mesh is usually sold, inches (common practice).
+const MESH_INCHES: [[f64; 2]; 1] = [[84.0, 42.0]];
+
+/// Sizes in which welded wire mesh is usually sold, millimetres (common practice).
+const MESH_MILLIMETRES: [[f64; 2]; 1] = [[2000.0, 1000.0]];
+
 /// How far a sheet's thickness may be from what the design asks for, millimetres: what is sold by a name in inches is
 /// often thinner by a thirty-second (common practice).
 const THICKNESS: f64 = 1.2;
@@ -44,7 +50,7 @@ pub(in crate::takeoff) fn thickness(design: &Design, need: &Need) -> Length {
     }
 }
 
-/// The sheets that serve a need: of the asked thickness, those with a price where there are any, else all. Where nobody
+/// The sheets that serve a need: of the asked thickness (mesh: any), those with a price where there are any, else all. Where nobody
 /// sells it, the board that the file names, or the common sizes.
 pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockSheet> {
     let notation = design.project.units;
@@ -77,7 +83,8 @@ fn sheet(notation: Notation, supply: &Supply, asked: Length) -> Option<StockShee
     else {
         return None;
     };
-    is_as_thick(thickness, asked).then(|| StockSheet {
+    let suits = supply.need == Need::ReinforcingMesh || is_as_thick(thickness, asked);
+    suits.then(|| StockSheet {
         name: supply.name.clone(),
         length,
         width,
@@ -93,6 +100,12 @@ fn unnamed(design: &Design, need: &Need) -> Vec<StockSheet> {
     let notation = design.project.units;
     let sizes = match (need, notation) {
         (Need::Board, _) => vec![[trade.board_length.value, trade.board_width.value]],
+        (Need::ReinforcingMesh, Notation::Imperial) => {
+            MESH_INCHES.map(|s| s.map(Length::inches)).to_vec()
+        }
+        (Need::ReinforcingMesh, Notation::Metric) => MESH_MILLIMETRES
+            .map(|s| s.map(Length::millimetres))
+            .to_vec(),
         (_, Notation::Imperial) => COMMON_INCHES.map(|s| s.map(Length::inches)).to_vec(),
         (_, Notation::Metric) => COMMON_MILLIMETRES
             .map(|s| s.map(Length::millimetres))

@@ -79,7 +79,7 @@ impl Row<'_> {
         let turned = on.is_some_and(|p| p.turned);
         let what = [
             Cell::text(piece.name()),
-            Cell::text(piece.kind.name()),
+            Cell::text(piece.what()),
             Cell::text(whereabouts(self.plan, piece.run, piece.face)),
         ];
         let sides = (piece.length, piece.width);

@@ -279,3 +279,32 @@ fn a_substrate_of_the_same_board_shares_its_sheets() {
         of(&separate, &Need::Board).pieces.len() + of(&separate, &Need::Substrate).pieces.len();
     assert_eq!(one.pieces.len(), both);
 }
+
+#[test]
+fn mesh_is_parted_with_laps_and_cutouts_stay_in() {
+    // 3124 × 1234 less 25 on each side: 3074 × 1184. Sheets of 2000 × 1000 along it, laps of 203.2: 2000 and 3074 − 1796.8;
+    // across 387.2 would be left, two laps are 406.4, so 980.8 and 406.4. Across it four sheets would do; along it three
+    // do, both narrow strips on one.
+    let (_, found, findings) = lists(straight());
+    let list = of(&found, &Need::ReinforcingMesh);
+    assert!(findings.is_empty());
+    let sides: Vec<_> = list.pieces.iter().map(|p| (p.length, p.width)).collect();
+    assert_eq!(sides, [(2000, 981), (1278, 981), (2000, 407), (1278, 407)]);
+    assert_eq!((list.counts.clone(), list.kerf), (vec![3], 0));
+    assert!(list.pieces.iter().all(|p| p.part.is_none() && p.may_turn));
+    // One sheet of any thickness that holds it whole; sold in rolls alone it is no sheet list.
+    let mut d = straight();
+    d.supplies
+        .put(supply(Need::ReinforcingMesh, 3100.0, 1200.0, 4.0, 900));
+    let list = of(&lists(d).1, &Need::ReinforcingMesh);
+    assert_eq!((list.pieces.len(), list.counts.clone()), (1, vec![1]));
+    let mut d = straight();
+    d.supplies.put(Supply {
+        form: Form::Roll {
+            length: Length::millimetres(15_000.0),
+            width: Length::millimetres(1500.0),
+        },
+        ..supply(Need::ReinforcingMesh, 1.0, 1.0, 1.0, 900)
+    });
+    assert!(lists(d).1.iter().all(|l| l.need != Need::ReinforcingMesh));
+}

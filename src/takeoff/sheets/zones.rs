@@ -38,7 +38,7 @@ pub(super) fn shares(plan: &Plan) -> Vec<Vec<Region>> {
 }
 
 /// Whether a run stops at the frame of the one before it, and of the one after it.
-fn butts(plan: &Plan, run: usize) -> (bool, bool) {
+pub(super) fn butts(plan: &Plan, run: usize) -> (bool, bool) {
     let run = &plan.runs[run];
     (run.framed.0 > 0.0, run.framed.1 < run.length)
 }
