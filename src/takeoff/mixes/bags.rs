@@ -1,5 +1,6 @@
 //! Bags from quantities.
 
+use super::bucket::mixed;
 use super::{Bags, Batch, Mix, Water};
 use crate::catalog::{Form, Need, Supply};
 use crate::design::Design;
@@ -108,7 +109,11 @@ fn bags(design: &Design, supply: &Supply, totals: &[Amount], spare: f64) -> Opti
         Need::Concrete => buying.mixer,
         _ => buying.bucket,
     };
-    let batch = Batch::of(&supply.form, capacity, net);
+    let batch = Batch::of(&supply.form, capacity, exact);
+    let tub = mixed(&supply.form).filter(|m| {
+        let is_whole = batch.is_some_and(|b| b.parts == 1);
+        is_whole && *m > capacity
+    });
     let of_bag = match supply.form {
         Form::Bag { water, .. } => water,
         _ => None,
@@ -122,6 +127,7 @@ fn bags(design: &Design, supply: &Supply, totals: &[Amount], spare: f64) -> Opti
         count: count.max(net),
         water: of_bag.and_then(in_bucket),
         batch,
+        tub,
         batch_water: batch_water.and_then(in_bucket),
         batches: batch.map_or(0, |b| b.count(exact)),
     };

@@ -3,6 +3,7 @@
 use super::{Batch, Water};
 use crate::catalog::{Need, Supply};
 use crate::takeoff::{Amount, Shares};
+use crate::units::Volume;
 
 /// How much of one mix the island takes, and what is bought for it.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +37,8 @@ pub struct Bags {
     pub water: Option<Water>,
     /// How much is mixed at once; `None` for what comes mixed.
     pub batch: Option<Batch>,
+    /// What a batch makes where that is more than the bucket or mixer holds: a coloured bag is not divided.
+    pub tub: Option<Volume>,
     /// Water for one batch; `None` where either is not known.
     pub batch_water: Option<Water>,
     /// Batches to mix what is needed, spare not counted.

@@ -4,6 +4,7 @@ use super::{Bags, Mix, Water};
 use crate::catalog::Form;
 use crate::design::Design;
 use crate::table::{Cell, Column, Table};
+use crate::takeoff::Amount;
 use crate::units::{Notation, Volume};
 
 /// A United States quart, mm³: 57.75 in³ by definition.
@@ -49,7 +50,7 @@ fn row(design: &Design, mix: &Mix) -> Vec<Cell> {
         return cells;
     };
     let water = bags.water;
-    let mark = |w: Water| Cell::text(notation.spell_with_unit(w.mark));
+    let mark = |w: Water| Cell::text(w.spell_mark(notation));
     let Bags { batch, .. } = bags;
     vec![
         Cell::text(mix.need.to_string()),
@@ -65,7 +66,7 @@ fn row(design: &Design, mix: &Mix) -> Vec<Cell> {
         batch.map_or(Cell::Empty, |b| Cell::text(b.spell())),
         bags.batch_water.map_or(Cell::Empty, mark),
         batch.map_or(Cell::Empty, |_| Cell::count(bags.batches)),
-        Cell::text(note(bags)),
+        Cell::text(note(notation, bags)),
     ]
 }
 
@@ -83,9 +84,15 @@ fn colour(bags: &Bags) -> &str {
     }
 }
 
-fn note(bags: &Bags) -> &'static str {
+fn note(notation: Notation, bags: &Bags) -> String {
+    if let Some(tub) = bags.tub {
+        let tub = Amount::Volume(tub).spell(notation);
+        return format!("the colour is for a whole bag: mix it whole, in a tub of more than {tub}");
+    }
     match bags.batch {
-        Some(batch) if batch.parts > 1 => "divide each bag by weight: dry mix parts in the bag",
-        _ => "",
+        Some(batch) if batch.parts > 1 => {
+            "divide each bag by weight: dry mix parts in the bag".to_owned()
+        }
+        _ => String::new(),
     }
 }

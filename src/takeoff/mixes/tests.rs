@@ -1,6 +1,6 @@
 //! Bags worked on paper.
 
-use super::{Batch, Mix, mixes, table};
+use super::{Batch, Mix, Water, mixes, table};
 use crate::catalog::{Form, Gives, Need, Supply};
 use crate::design::Design;
 use crate::design::sample::{design, run};
@@ -18,7 +18,7 @@ fn bag(name: &str, need: Need, pounds: f64, gives: Gives, cents: Option<i64>) ->
             mass: Mass::kilograms(pounds * 0.453_592_37),
             gives,
             water: Some(Volume::cubic_millimetres(3.0e6)),
-            colour: "one measure".to_owned(),
+            colour: String::new(),
         },
         size: None,
         length: None,
@@ -196,4 +196,49 @@ fn a_bag_is_held_against_what_it_gives() {
         assert_eq!(table.rows[0].len(), table.columns.len());
     }
     assert!(mixes(&with(vec![]), &[]).is_empty());
+}
+
+/// Bags of 10 L in a bucket of 15 L: .24 of one is needed, a quarter does; .6 takes a whole one, since half is too little;
+/// 1.06 is a bag at a time, never two. In a bucket of 6 L half a bag is all that fits, but a coloured one is not divided.
+#[test]
+fn no_more_is_mixed_than_is_needed_and_no_coloured_bag_is_divided() {
+    let litres = |l: f64| Volume::cubic_millimetres(l * 1e6);
+    let found = |needed: f64, bucket: f64, tint: &str| {
+        let mut sold = bag("x", Need::Grout, 40.0, Gives::Volume(litres(10.0)), None);
+        if let Form::Bag { colour, .. } = &mut sold.form {
+            tint.clone_into(colour);
+        }
+        let mut design = with(vec![sold]);
+        design.buying.bucket = litres(bucket);
+        let all = [needs(Need::Grout, Amount::Volume(litres(10.0 * needed)), 0)];
+        let bags = only(&mixes(&design, &all)).bags.clone().unwrap();
+        let batch = bags.batch.unwrap();
+        (batch.spell(), bags.batches, bags.tub)
+    };
+    let divided = |needed, bucket| found(needed, bucket, "");
+    assert_eq!(divided(0.24, 15.0), ("1/4 bag".to_owned(), 1, None));
+    assert_eq!(divided(0.60, 15.0), ("1 bag".to_owned(), 1, None));
+    assert_eq!(divided(0.01, 15.0), ("1/8 bag".to_owned(), 1, None));
+    assert_eq!(divided(1.06, 25.0), ("1 bag".to_owned(), 2, None));
+    assert_eq!(divided(0.60, 6.0), ("1/2 bag".to_owned(), 2, None));
+    let whole = |tub| ("1 bag".to_owned(), 1, tub);
+    assert_eq!(found(0.60, 6.0, "one pouch"), whole(Some(litres(10.0))));
+    assert_eq!(found(0.24, 15.0, "one pouch"), whole(None));
+}
+
+/// A bucket of 10 L and 280 mm: 25 L are two of them and 5 L, which stand 5e6 / (π · 140²) = 81.2 mm high; 20 L are two.
+#[test]
+fn more_water_than_a_bucket_holds_is_told_in_buckets() {
+    let mut design = with(vec![]);
+    design.buying.bucket = Volume::cubic_millimetres(10.0e6);
+    design.buying.bucket_diameter = Length::millimetres(280.0);
+    let told = |litres: f64| {
+        let volume = Volume::cubic_millimetres(litres * 1e6);
+        let water = Water::of(volume, &design.buying, Notation::Metric).unwrap();
+        water.spell_mark(Notation::Metric)
+    };
+    assert_eq!(told(25.0), "2 buckets and 81 mm");
+    assert_eq!(told(20.0), "2 buckets");
+    assert_eq!(told(15.0), "1 bucket and 81 mm");
+    assert_eq!(told(5.0), "81 mm");
 }
