@@ -5,7 +5,12 @@ use super::tally::{At, Tally, area, mass, volume};
 use crate::catalog::{Density, Need, density};
 use crate::parts::PartKind;
 use crate::takeoff::Amount;
-use crate::units::{Area, Volume};
+use crate::units::{Area, Notation, Volume};
+
+/// Square millimetres.
+const SQUARE_METRE: f64 = 1.0e6;
+/// Square millimetres.
+const SQUARE_FOOT: f64 = 304.8 * 304.8;
 
 /// Fresh and dried, with what is said of them.
 const STATES: [(&str, Density); 2] = [
@@ -57,7 +62,7 @@ pub(super) fn reckon(tally: &mut Tally) {
     }
 }
 
-/// By run, whole, and by the area of the counter.
+/// By run, whole where there are several, and by the area of the counter.
 fn weights(tally: &mut Tally, item: &str, density: Density, shares: &[ShareOfSlab]) {
     let weight = |mm3: f64| density.of(Volume::cubic_millimetres(mm3));
     let said = density.spell(tally.units());
@@ -67,21 +72,26 @@ fn weights(tally: &mut Tally, item: &str, density: Density, shares: &[ShareOfSla
         tally.add(None, item, At::run(run), amount, reckoned);
     }
     let whole: f64 = shares.iter().map(|s| s.volume()).sum();
-    let counter: f64 = shares.iter().map(|s| s.area).sum();
-    tally.add(
-        None,
-        &format!("{item}, all runs"),
-        At::ISLAND,
-        mass(weight(whole)),
-        format!("exact volume of the whole slab × {said}"),
-    );
-    for (unit, mm2) in [("m²", 1.0e6), ("ft²", 304.8 * 304.8)] {
+    if shares.len() > 1 {
         tally.add(
             None,
-            &format!("{item}, each {unit} of counter"),
+            &format!("{item}, all runs"),
             At::ISLAND,
-            mass(weight(whole) * (mm2 / counter)),
-            "weight of the whole slab by the counter area",
+            mass(weight(whole)),
+            format!("exact volume of the whole slab × {said}"),
         );
     }
+    let counter: f64 = shares.iter().map(|s| s.area).sum();
+    let each = |mm2: f64| weight(whole) * (mm2 / counter);
+    let by_area = "weight of the whole slab by the counter area";
+    let (unit, amount, reckoned) = match tally.units() {
+        Notation::Metric => ("m²", each(SQUARE_METRE), by_area.to_owned()),
+        Notation::Imperial => (
+            "ft²",
+            each(SQUARE_FOOT),
+            format!("{by_area}; {:.1} kg/m²", each(SQUARE_METRE).kg()),
+        ),
+    };
+    let item = format!("{item}, each {unit} of counter");
+    tally.add(None, &item, At::ISLAND, mass(amount), reckoned);
 }

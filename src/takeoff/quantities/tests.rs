@@ -125,11 +125,40 @@ fn cladding_is_that_on_paper() {
     );
 }
 
+/// Boards of 7595.625 in² at 3 psf of half an inch are 158.242 lb; the whole is what its clause names.
+#[test]
+fn dead_weight_is_the_sum_of_what_its_clause_names() {
+    let list = of_file(FILE);
+    let own: Vec<_> = list.iter().filter(|q| q.item == "dead weight").collect();
+    assert_eq!(own.len(), 1);
+    let named = own[0].reckoned.split(';').next().unwrap_or_default();
+    assert!(named.contains("boards 158.2 lb, "), "{named}");
+    let pounds = named
+        .split(" lb")
+        .filter_map(|n| n.rsplit(' ').next()?.parse::<f64>().ok());
+    let pounds: Vec<_> = pounds.collect();
+    // Steel, sleepers, boards, coats, substrate, slab: each rounded to a tenth.
+    assert_eq!(pounds.len(), 6, "{named}");
+    let whole = sum(&list, "dead weight", None);
+    assert!(
+        (pounds.iter().sum::<f64>() - whole).abs() < 0.3,
+        "{named}: {whole}"
+    );
+    assert!(!list.iter().any(|q| q.item == "weight of steel"));
+}
+
 /// The slab is 96 + 2 × 2.875 = 101.75 by 30 + 2.875 + 10.875 = 43.75, its cutout 14 × 15. Turndown: 1 deep under the
 /// ring between that and 98.75 × 40.75.
 #[test]
 fn counter_is_that_on_paper() {
     let list = of_file(FILE);
+    // 26.2598 psf × 4.88243 kg/m² = 128.21. One run is the whole, and no weight is told in the other unit's area.
+    let fresh: Vec<_> = list
+        .iter()
+        .filter(|q| q.item.starts_with("slab, fresh"))
+        .collect();
+    assert_eq!(fresh.len(), 2);
+    assert!(fresh[1].reckoned.ends_with("; 128.2 kg/m²"), "{fresh:#?}");
     let (whole, inside, cutout) = (101.75 * 43.75, 98.75 * 40.75, 210.0);
     let slab = (whole - cutout) * 2.0 + (whole - inside);
     check(
@@ -137,7 +166,7 @@ fn counter_is_that_on_paper() {
         &[
             ("slab", None, slab),
             ("counter area", None, whole - cutout),
-            ("slab, fresh, all runs", None, slab / 1728.0 * 150.0),
+            ("slab, fresh", None, slab / 1728.0 * 150.0),
             ("slab, dried", None, slab / 1728.0 * 145.0),
             ("slab, fresh, each ft² of counter", None, 26.2598),
             ("substrate", None, inside - cutout),
@@ -259,6 +288,11 @@ fn the_slab_of_an_angle_is_shared_as_on_paper() {
     assert_eq!(share("steel screw, panel corners", 0), 16.0);
     assert_eq!(share("steel screw, panel corners", 1), 16.0);
     assert_eq!(sum(&list, "steel screw, studs back to back", None), 4.0);
+    // Of several runs the slab is weighed as a whole too.
+    near(
+        sum(&list, "slab, dried, all runs", None),
+        whole / 1728.0 * 145.0,
+    );
     // One inner corner, five outer ones.
     assert!((sum(&list, "corner mesh", None) - 5.0 * 31.5).abs() < 1e-6);
     assert_eq!(sum(&list, "edge corner, outward", None), 5.0);
