@@ -76,7 +76,7 @@ impl CutList {
 
     /// What the sticks cost together, where they have prices.
     pub fn money(&self) -> Option<Money> {
-        let each = self.stock.iter().zip(&self.counts);
+        let each = self.stock.iter().zip(&self.counts).filter(|(_, n)| **n > 0);
         each.map(|(stick, count)| Some(stick.price?.times(*count)))
             .sum()
     }
@@ -139,9 +139,11 @@ pub fn cut_lists(plan: &Plan, assembly: &Assembly, findings: &mut Vec<Finding>) 
 
 fn cut_list(design: &Design, need: Need, section: String, pieces: Vec<CutPiece>) -> CutList {
     let notation = design.project.units;
-    let stock = stock(design, &need);
-    let longest = stock.iter().map(|s| s.steps).max().unwrap_or(0);
     let trim = steps_up(notation, design.buying.end_trim);
+    let whole = pieces.iter().filter(|p| !p.kind.is_joinable());
+    let needed = whole.map(|p| p.length).max().unwrap_or(0);
+    let stock = stock(design, &need, needed.saturating_add(trim));
+    let longest = stock.iter().map(|s| s.steps).max().unwrap_or(0);
     let least = steps_up(notation, Length::millimetres(LEAST_SEGMENT));
     let joined = |piece: CutPiece| {
         if piece.kind.is_joinable() {

@@ -27,20 +27,27 @@ const COMMON: ([f64; 5], [f64; 5]) = ([8.0, 10.0, 12.0, 16.0, 20.0], [2.4, 3.0, 
 
 /// The sticks that serve a need: those with a price where there are any, else all; the common lengths where nobody sells
 /// it. None of them is longer than can be carried home.
-pub(super) fn stock(design: &Design, need: &Need) -> Vec<StockStick> {
+///
+/// Where only a stick without a price is as long as `needed`, in steps, those without a price serve beside the others.
+pub(super) fn stock(design: &Design, need: &Need, needed: u32) -> Vec<StockStick> {
     let notation = design.project.units;
     let fitting = design.supplies.of(need).filter(|s| suits(design, s, None));
     let mut found: Vec<_> = fitting
         .filter_map(|supply| stick(notation, supply))
         .collect();
-    if found.iter().any(|s| s.price.is_some()) {
-        found.retain(|s| s.price.is_some());
-    }
     if found.is_empty() {
         found = common(notation, need);
     }
     if let Some(longest) = &design.buying.longest_stick {
         found.retain(|s| s.length <= longest.value + Length::millimetres(1.0));
+    }
+    let longest = |priced: bool| {
+        let sticks = found.iter().filter(|s| s.price.is_some() == priced);
+        sticks.map(|s| s.steps).max()
+    };
+    let only_without = longest(false).is_some_and(|l| l >= needed) && longest(true) < Some(needed);
+    if longest(true).is_some() && !only_without {
+        found.retain(|s| s.price.is_some());
     }
     found
 }

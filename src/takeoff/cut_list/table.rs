@@ -178,6 +178,9 @@ pub(in crate::takeoff) fn summary(plan: &Plan, lists: &[CutList]) -> Table {
             spelt(notation, u32::try_from(list.bound).unwrap_or(u32::MAX))
         };
         let proof = match list.proof {
+            _ if !list.too_long.is_empty() => {
+                format!("{} pieces longer than every stick", list.too_long.len())
+            }
             Proof::Proven => "proven".to_owned(),
             Proof::Within { .. } => format!("within {:.2} %", list.gap() * 100.0),
         };

@@ -266,3 +266,15 @@ fn the_table_tells_every_cut_and_where_each_piece_begins() {
         "1 | scrap | 0\" | 1'-4 7/16\" | 1'-4 7/16\""
     );
 }
+
+#[test]
+fn a_long_stick_without_a_price_serves_what_no_other_can() {
+    // The studs fit the 2 ft stick no more than before; the 8 ft one has no price, but is long enough.
+    let long = Supply {
+        price: None,
+        ..stick(8.0, 0)
+    };
+    let list = studs(bench(&[stick(2.0, 300), long], true));
+    assert!(list.too_long.is_empty() && !list.is_priced());
+    assert_eq!((list.counts.clone(), list.money()), (vec![0, 10], None));
+}

@@ -160,7 +160,9 @@ pub fn summary(plan: &Plan, lists: &[SheetList]) -> Table {
             .collect();
         let money = |cents: u64| Money::cents(i64::try_from(cents).unwrap_or(i64::MAX));
         let bound = list.is_priced().then(|| money(list.bound).to_string());
-        let proof = if list.cost == list.bound {
+        let proof = if !list.too_large.is_empty() {
+            format!("{} pieces larger than every sheet", list.too_large.len())
+        } else if list.cost == list.bound {
             "proven".to_owned()
         } else {
             format!("within {:.1} %", list.gap() * 100.0)
