@@ -12,7 +12,7 @@ type Lot = (&'static str, fn(&Part) -> bool, Density);
 
 /// Steel and slab are told by section and as the slab's own rows.
 const STEEL: &str = "steel";
-const DRIED: &str = "slab, dried";
+const DRIED: &str = "dried slab";
 
 const LOTS: [Lot; 5] = [
     (STEEL, |p| is_steel(p), density::STEEL),
