@@ -86,7 +86,7 @@ pub(super) fn outputs(plan: &Plan, takeoff: &Takeoff) -> Result<OutputGroup, Vec
 }
 
 /// That a writer refused what it should take.
-fn fault(code: &'static str, error: &dyn std::error::Error) -> Vec<Finding> {
+pub(super) fn fault(code: &'static str, error: &dyn std::error::Error) -> Vec<Finding> {
     let found = Finding::error(code, &Place::default(), error.to_string());
     vec![found.hint("this is a fault of the program: please report it with the parameter file")]
 }

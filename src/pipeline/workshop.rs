@@ -1,7 +1,8 @@
 //! What hangs in the workshop, copied from the takeoff into what drawings are made of.
 
+use super::takeoff::fault;
 use super::{OutputFile, svg_file};
-use crate::diagnostics::{Finding, Place};
+use crate::diagnostics::Finding;
 use crate::drawing::Sheet;
 use crate::drawing::workshop::{
     Board, BoardCut, BoardPiece, BoardSet, CutEnd, Foot, Label, Rectangle, Stick, StickCut,
@@ -58,13 +59,7 @@ fn labels_pdf(plan: &Plan, labels: &[Sheet]) -> Result<Vec<u8>, Vec<Finding>> {
         author: project.drawn_by.clone(),
     };
     let sheets: Vec<&Sheet> = labels.iter().collect();
-    write::pdf(&sheets, &info).map_err(|e| {
-        vec![Finding::error(
-            "labels-pdf",
-            &Place::default(),
-            e.to_string(),
-        )]
-    })
+    write::pdf(&sheets, &info).map_err(|e| fault("labels-pdf", &e))
 }
 
 fn stick_set(notation: Notation, list: &CutList) -> StickSet {

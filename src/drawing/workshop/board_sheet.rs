@@ -1,6 +1,6 @@
 //! Boards on sheets of paper.
 
-use super::board::BoardSet;
+use super::board::{Board, BoardSet};
 use super::board_view::BoardView;
 use super::key;
 use crate::design::Project;
@@ -35,9 +35,10 @@ pub fn board_sheets(project: &Project, sets: &[BoardSet]) -> Vec<Sheet> {
     let notes = [NOTE.to_owned()];
     let room = frame.room(&notes);
     let pages = sets.iter().flat_map(|set| {
-        let scale = scale(project.units, set, &room);
-        let pages = scale.map(|scale| {
-            let pages = paginate(project.units, set, &scale, &room);
+        let manner = manner(project.units, set, &room);
+        let pages = manner.map(|manner| {
+            let pages = paginate(project.units, set, &manner, &room);
+            let scale = manner.scale;
             pages.into_iter().map(move |blocks| (blocks, scale.clone()))
         });
         pages.into_iter().flatten()
@@ -54,9 +55,23 @@ pub fn board_sheets(project: &Project, sets: &[BoardSet]) -> Vec<Sheet> {
     sheets.collect()
 }
 
-/// The largest standard scale at which two of the largest boards stand side by side, or one where the narrowest piece
-/// would else be too narrow for its mark; `None` without a board.
-fn scale(notation: Notation, set: &BoardSet, room: &Bounds2) -> Option<Scale> {
+/// How the boards of a set are drawn.
+#[derive(Clone, Debug)]
+struct Manner {
+    scale: Scale,
+    /// How wide what is told beside a board may be; `None` when it is told below.
+    beside: Option<f64>,
+}
+
+impl Manner {
+    fn view<'a>(&self, notation: Notation, set: &BoardSet, board: &'a Board) -> BoardView<'a> {
+        BoardView::new(board, set.grain, notation, self.scale.factor, self.beside)
+    }
+}
+
+/// At the largest standard scale at which two of the largest boards stand side by side; or, where the narrowest piece would
+/// then be too narrow for its mark, one, with what is told of it in a column to its right. `None` without a board.
+fn manner(notation: Notation, set: &BoardSet, room: &Bounds2) -> Option<Manner> {
     let boards = || set.boards.iter();
     let longest = boards().map(|b| b.length.mm()).reduce(f64::max)?;
     let widest = boards().map(|b| b.width.mm()).reduce(f64::max)?;
@@ -64,44 +79,56 @@ fn scale(notation: Notation, set: &BoardSet, room: &Bounds2) -> Option<Scale> {
     let sides = pieces.map(|p| p.area.dx.min(p.area.dy).mm());
     let narrowest = sides.reduce(f64::min).unwrap_or(longest);
     let (width, height) = (room.width(), room.height() - key::HIGH - HEADING);
-    let fitting = |columns: f64, below: f64| {
-        let free = (width - BETWEEN * (columns - 1.0)) / columns - BoardView::BESIDE;
-        let free = (free, height - BoardView::ABOVE_AND_BELOW - below);
+    let fitting = |free: f64, below: f64| {
+        let free = (
+            free - BoardView::BESIDE,
+            height - BoardView::ABOVE_AND_BELOW - below,
+        );
         Scale::fitting(notation, (longest, widest), free)
     };
-    let two = fitting(2.0, 0.0);
-    let is_legible = narrowest * two.factor >= BoardView::NARROWEST;
-    let columns = if is_legible { 2.0 } else { 1.0 };
-    let highest = |scale: &Scale| {
-        let views = boards().map(|b| BoardView::new(b, set.grain, notation, scale.factor));
+    let half = (width - BETWEEN) / 2.0;
+    let is_legible = narrowest * fitting(half, 0.0).factor >= BoardView::NARROWEST;
+    let manner = |below: f64| {
+        if is_legible {
+            return Manner {
+                scale: fitting(half, below),
+                beside: None,
+            };
+        }
+        let scale = fitting(width - BoardView::COLUMN, below);
+        let beside = width - BoardView::BESIDE - longest * scale.factor;
+        Manner {
+            scale,
+            beside: Some(beside.max(BoardView::COLUMN)),
+        }
+    };
+    let highest = |manner: &Manner| {
+        let views = boards().map(|b| manner.view(notation, set, b));
         views.map(|v| v.height()).fold(0.0, f64::max)
     };
-    // What is told below a board takes room from it; a smaller one may tell more.
+    // What is told takes room from a board; a smaller one may tell more.
     let mut below = 0.0;
-    let mut scale = fitting(columns, below);
+    let mut found = manner(below);
     for _ in 0..4 {
-        let over = highest(&scale) - height;
+        let over = highest(&found) - height;
         if over <= 0.0 {
             break;
         }
         below += over;
-        scale = fitting(columns, below);
+        found = manner(below);
     }
-    Some(scale)
+    Some(found)
 }
 
 /// The boards of a set page by page, side by side in rows, each page under a heading.
 fn paginate<'a>(
     notation: Notation,
     set: &'a BoardSet,
-    scale: &Scale,
+    manner: &Manner,
     room: &Bounds2,
 ) -> Vec<Vec<Put<'a>>> {
     let (width, height) = (room.width(), room.height() - key::HIGH);
-    let views = set
-        .boards
-        .iter()
-        .map(|b| BoardView::new(b, set.grain, notation, scale.factor));
+    let views = set.boards.iter().map(|b| manner.view(notation, set, b));
     let mut pages: Vec<Vec<Put>> = Vec::new();
     let mut top = height;
     for row in rows(views, width) {

@@ -19,6 +19,8 @@ const LINE: f64 = 4.0;
 const SMALL: f64 = 1.8;
 /// What is told below a sheet may be this wide at least.
 const LEAST_TOLD: f64 = 70.0;
+/// More things than these share lines where they are told beside a sheet.
+const MOST_LINES: usize = 25;
 /// Between hatch lines.
 const HATCH: f64 = 2.5;
 
@@ -30,7 +32,9 @@ pub(super) struct BoardView<'a> {
     /// Paper millimetres per millimetre.
     factor: f64,
     grain: bool,
-    /// Pieces too small for their mark, told below the sheet.
+    /// How wide what is told may be to the right of the sheet; `None` when it is told below.
+    beside: Option<f64>,
+    /// Pieces too small for their mark, and cuts without a number.
     told: Vec<String>,
 }
 
@@ -42,16 +46,26 @@ impl<'a> BoardView<'a> {
     /// A piece as narrow as this still holds its mark in the smallest lettering, and the number of a cut beside it.
     pub(super) const NARROWEST: f64 = 3.4;
 
-    /// Lays a sheet out.
-    pub(super) fn new(board: &'a Board, grain: bool, notation: Notation, factor: f64) -> Self {
+    /// How wide the column beside a sheet is for what is told there, at least.
+    pub(super) const COLUMN: f64 = LEAST_TOLD;
+
+    /// Lays a sheet out; `beside` is the room to its right for what is told, which else stands below it.
+    pub(super) fn new(
+        board: &'a Board,
+        grain: bool,
+        notation: Notation,
+        factor: f64,
+        beside: Option<f64>,
+    ) -> Self {
         let mut view = Self {
             board,
             notation,
             factor,
             grain,
+            beside,
             told: Vec::new(),
         };
-        view.told = view.lines_below(&[]);
+        view.told = view.told_lines(&[]);
         // Whether each cut finds room for its number shows on a sheet of paper that is thrown away.
         let trial = Bounds2 {
             low: Point2::origin(),
@@ -63,21 +77,31 @@ impl<'a> BoardView<'a> {
         };
         let corner = Point2::new(0.0, trial.high.y);
         let missed = view.draw(&mut Page::new(paper, trial), corner);
-        view.told = view.lines_below(&missed);
+        view.told = view.told_lines(&missed);
         view
     }
 
     /// How wide it is on the sheet of paper.
     pub(super) fn width(&self) -> f64 {
         let told = self.told.iter().map(|line| lettering::width(line, LETTERS));
-        let texts = told.fold(lettering::width(&self.name(), LETTERS), f64::max);
-        (self.board.length.mm() * self.factor + ROUND).max(texts) + ROUND
+        let told = told.fold(0.0, f64::max);
+        let name = lettering::width(&self.name(), LETTERS);
+        let sheet = self.board.length.mm() * self.factor + ROUND;
+        match self.beside {
+            Some(_) => sheet.max(name) + ROUND + told,
+            None => sheet.max(name).max(told) + ROUND,
+        }
     }
 
     /// How high it is on the sheet of paper.
     pub(super) fn height(&self) -> f64 {
-        let below = self.told.len() as f64 * LINE + if self.grain { LINE } else { 0.0 };
-        NAME + self.board.width.mm() * self.factor + 2.0 * ROUND + below
+        let told = self.told.len() as f64 * LINE;
+        let grain = if self.grain { LINE } else { 0.0 };
+        let sheet = NAME + self.board.width.mm() * self.factor + 2.0 * ROUND + grain;
+        match self.beside {
+            Some(_) => sheet.max(NAME + ROUND + told),
+            None => sheet + told,
+        }
     }
 
     fn name(&self) -> String {
@@ -91,15 +115,22 @@ impl<'a> BoardView<'a> {
         format!("sheet {number}: {} × {}", side(*length), side(*width))
     }
 
-    /// What found no room on the sheet itself, one thing after the other, in lines as wide as it: small pieces by their
-    /// letters, and these cuts.
-    fn lines_below(&self, cuts: &[usize]) -> Vec<String> {
+    /// What found no room on the sheet itself, one thing after the other, in lines as wide as there is room: small pieces by
+    /// their letters, and these cuts.
+    fn told_lines(&self, cuts: &[usize]) -> Vec<String> {
         let pieces = self.board.pieces.iter().enumerate();
         let small = pieces.filter(|(_, piece)| self.fitting(piece) == Lettering::Letter);
         let pieces = small.map(|(number, _)| self.told_piece(number));
         let cuts = cuts.iter().map(|&number| self.told_cut(number));
-        let width = (self.board.length.mm() * self.factor).max(LEAST_TOLD);
-        flow(pieces.chain(cuts), width)
+        let below = (self.board.length.mm() * self.factor).max(LEAST_TOLD);
+        let told: Vec<String> = pieces.chain(cuts).collect();
+        match self.beside {
+            Some(width) if told.len() <= MOST_LINES => told
+                .iter()
+                .flat_map(|thing| wrap(thing, LETTERS, width))
+                .collect(),
+            beside => flow(told.into_iter(), beside.unwrap_or(below)),
+        }
     }
 
     /// A piece by its letter, or by where its lower left corner lies.
@@ -120,9 +151,9 @@ impl<'a> BoardView<'a> {
         let (x0, y0, x1, y1) = (at(from.0), at(from.1), at(to.0), at(to.1));
         let number = number + 1;
         if from.0 == to.0 {
-            format!("({number}) at {x0} across, {y0} to {y1} up")
+            format!("({number}) {x0} across, {y0} to {y1} up")
         } else {
-            format!("({number}) at {y0} up, {x0} to {x1} across")
+            format!("({number}) {y0} up, {x0} to {x1} across")
         }
     }
 
@@ -179,13 +210,13 @@ impl<'a> BoardView<'a> {
                 hatch(page, &area, HATCH);
             }
         }
-        self.below(page, corner);
+        self.tell(page, corner, high);
         let cuts = self.board.cuts.iter().enumerate();
         let missed = cuts.filter(|(number, cut)| !number_cut(page, &place, cut, number + 1));
         missed.map(|(number, _)| number).collect()
     }
 
-    /// The lettering of a piece: with its note if that fits, else without, else a letter that is told below the sheet.
+    /// The lettering of a piece: with its note if that fits, else without, else a letter that is told beside or below the sheet.
     fn fitting(&self, piece: &BoardPiece) -> Lettering {
         let size = (
             piece.area.dx.mm() * self.factor,
@@ -268,11 +299,16 @@ impl<'a> BoardView<'a> {
         true
     }
 
-    fn below(&self, page: &mut Page, corner: Point2) {
+    /// The grain below, and what is told below that or to the right.
+    fn tell(&self, page: &mut Page, corner: Point2, high: f64) {
         let mut baseline = Point2::new(corner.x, corner.y - ROUND - 2.6);
         if self.grain {
             grain(page, Point2::new(corner.x, baseline.y + 0.9));
             baseline.y -= LINE;
+        }
+        if self.beside.is_some() {
+            let right = self.board.length.mm() * self.factor + ROUND;
+            baseline = corner + Vector2::new(right, high - 2.6);
         }
         for text in &self.told {
             page.text(Layer::Note, text, LETTERS, (baseline, Align::Left, 0.0));
@@ -288,7 +324,7 @@ enum Lettering {
     Lines(Vec<(String, f64)>),
     /// All on one line.
     Line(Line),
-    /// By a letter that is told below the sheet.
+    /// By a letter that is told beside or below the sheet.
     Letter,
 }
 
@@ -301,10 +337,10 @@ fn letter(number: usize) -> String {
     }
 }
 
-/// Things told one after the other in lines no wider than `width`, each on one line.
+/// Things told one after the other in lines no wider than `width`, each on one line where it fits.
 fn flow(told: impl Iterator<Item = String>, width: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for thing in told {
+    for thing in told.flat_map(|thing| wrap(&thing, LETTERS, width)) {
         match lines.last_mut() {
             Some(line) if lettering::width(&format!("{line};  {thing}"), LETTERS) <= width => {
                 line.push_str(";  ");

@@ -106,51 +106,57 @@ pub fn label_sheets(paper: LabelPaper, labels: &[Label]) -> Vec<Sheet> {
     sheets.collect()
 }
 
-/// Mark and length on the first line, as large as they fit; what it is and where it goes below.
+/// Heights of marks in the order they are tried: one for all of a set as far as they fit.
+const MARKS: [f64; 4] = [7.0, 5.0, LARGE, LETTERS];
+/// Heights of lengths that stand beside their mark, in the order they are tried.
+const LENGTHS: [f64; 2] = [5.0, LARGE];
+/// What a line of lettering takes above and below its baseline, for each millimetre of its height.
+const LINE: (f64, f64) = (1.08, 0.34);
+/// Between the mark's line and the next one, millimetres.
+const GAP: f64 = 0.5;
+
+/// The mark with its length beside it, or below it where it is long; what it is and where it goes below these.
 fn draw(page: &mut Page, area: &Bounds2, label: &Label) {
     let (left, right) = (area.low.x, area.high.x);
-    let [(mark, large), (length, small)] = first_line(label, area.width());
-    let baseline = area.high.y - 7.0 * 1.08;
+    let (mark, height) = fit(&label.mark, area.width(), &MARKS);
+    let baseline = area.high.y - height * LINE.0;
     let mut put = |text: &str, height: f64, x: f64, y: f64, align| {
         page.text(Layer::Note, text, height, (Point2::new(x, y), align, 0.0));
     };
-    put(&mark, large, left, baseline, Align::Left);
-    put(&length, small, right, baseline, Align::Right);
-    let mut top = baseline - 7.0 * 0.33 - 0.6;
-    for text in [&label.kind, &label.place] {
-        let (text, height) = fit(text, area.width(), &[LARGE, LETTERS]);
-        put(&text, height, left, top - height * 1.08, Align::Left);
-        top -= LARGE * 1.5;
+    put(&mark, height, left, baseline, Align::Left);
+    let rest = area.width() - 2.0 - lettering::width(&mark, height);
+    let beside = LENGTHS
+        .into_iter()
+        .find(|high| lettering::width(&label.length, *high) <= rest);
+    let mut texts = vec![&label.length, &label.kind, &label.place];
+    if let Some(high) = beside {
+        put(&label.length, high, right, baseline, Align::Right);
+        texts.remove(0);
+    }
+    let mut top = baseline - height * LINE.1 - GAP;
+    for (text, most) in texts.iter().zip(heights(top - area.low.y, texts.len())) {
+        let tried: &[f64] = if most < LARGE {
+            &[LETTERS]
+        } else {
+            &[LARGE, LETTERS]
+        };
+        let (text, height) = fit(text, area.width(), tried);
+        put(&text, height, left, top - height * LINE.0, Align::Left);
+        top -= most * (LINE.0 + LINE.1);
     }
 }
 
-/// Heights of mark and length in the order they are tried.
-const HEIGHTS: [(f64, f64); 9] = [
-    (7.0, 5.0),
-    (7.0, LARGE),
-    (5.0, 5.0),
-    (5.0, LARGE),
-    (7.0, LETTERS),
-    (5.0, LETTERS),
-    (LARGE, LARGE),
-    (LARGE, LETTERS),
-    (LETTERS, LETTERS),
-];
-
-/// Mark and length with their heights, side by side; cut short only where they fit in no size.
-fn first_line(label: &Label, width: f64) -> [(String, f64); 2] {
-    let width = width - 2.0;
-    let fits = |(large, small): &(f64, f64)| {
-        let mark = lettering::width(&label.mark, *large);
-        mark + lettering::width(&label.length, *small) <= width
-    };
-    if let Some((large, small)) = HEIGHTS.into_iter().find(fits) {
-        return [(label.mark.clone(), large), (label.length.clone(), small)];
-    }
-    let half = width / 2.0;
-    let length = fit(&label.length, half, &[LETTERS]);
-    let rest = width - lettering::width(&length.0, length.1);
-    [fit(&label.mark, rest, &[LARGE, LETTERS]), length]
+/// The largest heights of some lines below each other, from the first one, that fit into a room.
+fn heights(room: f64, count: usize) -> Vec<f64> {
+    let line = LINE.0 + LINE.1;
+    let large = (0..=count).rev().find(|n| {
+        let heights = *n as f64 * LARGE + (count - n) as f64 * LETTERS;
+        heights * line <= room + 1e-9
+    });
+    let large = large.unwrap_or(0);
+    (0..count)
+        .map(|i| if i < large { LARGE } else { LETTERS })
+        .collect()
 }
 
 #[cfg(test)]
