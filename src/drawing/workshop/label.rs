@@ -107,7 +107,7 @@ pub fn label_sheets(paper: LabelPaper, labels: &[Label]) -> Vec<Sheet> {
 }
 
 /// Heights of marks in the order they are tried: one for all of a set as far as they fit.
-const MARKS: [f64; 4] = [7.0, 5.0, LARGE, LETTERS];
+const MARKS: [f64; 3] = [5.0, LARGE, LETTERS];
 /// Heights of lengths that stand beside their mark, in the order they are tried.
 const LENGTHS: [f64; 2] = [5.0, LARGE];
 /// What a line of lettering takes above and below its baseline, for each millimetre of its height.
@@ -142,7 +142,7 @@ fn draw(page: &mut Page, area: &Bounds2, label: &Label) {
         };
         let (text, height) = fit(text, area.width(), tried);
         put(&text, height, left, top - height * LINE.0, Align::Left);
-        top -= most * (LINE.0 + LINE.1);
+        top -= height * (LINE.0 + LINE.1);
     }
 }
 
@@ -162,6 +162,7 @@ fn heights(room: f64, count: usize) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::drawing::Item;
     use crate::drawing::check::texts_are_clear;
     use crate::drawing::occupancy::box_of;
 
@@ -213,6 +214,29 @@ mod tests {
             let last = grid.label(count - 1);
             assert!((grid.paper.width.mm() - last.high.x - margin.0).abs() < 1e-9);
             assert!((last.low.y - margin.1).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn marks_of_a_set_are_of_one_height_long_or_short() {
+        let mut labels = labels(3, "");
+        labels[1].mark = "SUBSTRATE-3".to_owned();
+        labels[1].length = "7'-10 5/8\" × 3'-9 13/16\"".to_owned();
+        labels[2].mark = "F-22 layer 1/3".to_owned();
+        for paper in [LabelPaper::Letter30, LabelPaper::A4x24] {
+            let sheets = label_sheets(paper, &labels);
+            for label in &labels {
+                let height = |text: &str| {
+                    sheets[0].items.iter().find_map(|item| match item {
+                        Item::Text {
+                            text: own, height, ..
+                        } if own == text => Some(*height),
+                        _ => None,
+                    })
+                };
+                assert_eq!(height(&label.mark), Some(5.0), "{}", label.mark);
+                assert!(height(&label.length) >= Some(LARGE), "{}", label.length);
+            }
         }
     }
 }
