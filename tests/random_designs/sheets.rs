@@ -24,11 +24,14 @@ pub fn faults(plan: &Plan, assembly: &Assembly, surfaces: &[Faceted]) -> Vec<Str
     }
     marks(assembly, &lists, &mut faults);
     let step = plan.design.project.units.step().mm();
-    for piece in lists.iter().flat_map(|l| &l.pieces) {
+    for (list, piece) in lists
+        .iter()
+        .flat_map(|l| l.pieces.iter().map(move |p| (l, p)))
+    {
         match piece.kind {
             Some(PartKind::Board) => board(assembly, surfaces, piece, step, &mut faults),
             Some(PartKind::EdgeForm | PartKind::CutoutForm) => {
-                form(assembly, surfaces, piece, step, &mut faults);
+                form(assembly, surfaces, (list, piece), step, &mut faults);
             }
             _ => {}
         }
@@ -144,7 +147,7 @@ fn board(
 fn form(
     assembly: &Assembly,
     surfaces: &[Faceted],
-    piece: &SheetPiece,
+    (list, piece): (&SheetList, &SheetPiece),
     step: f64,
     faults: &mut Vec<String>,
 ) {
@@ -152,14 +155,30 @@ fn form(
         return;
     }
     let sides = sides(assembly, surfaces, piece);
-    let thick = f64::from(piece.layer.map_or(1, |l| l.1)) * FORM_THICKNESS;
+    // The thinnest sheet on offer: a stack of it is never too low.
+    let sheets = list.stock.iter().map(|s| s.thickness.mm());
+    let sheet = sheets.fold(FORM_THICKNESS, f64::min);
+    let layers = f64::from(piece.layer.map_or(1, |l| l.1));
+    let thick = if layers > 1.0 {
+        layers * sheet
+    } else {
+        FORM_THICKNESS
+    };
+    let is_plug = piece.kind == Some(PartKind::CutoutForm) && piece.may_turn;
     // A quarter of an inch may be formed by a bead instead.
     let holds = (0..3).any(|k| {
         let (i, j) = ((k + 1) % 3, (k + 2) % 3);
         let flat = [(i, j), (j, i)].iter().any(|(i, j)| {
             rounds_up(piece.length, sides[*i], step) && rounds_up(piece.width, sides[*j], step)
         });
-        flat && thick >= sides[k] - 6.5 && thick < sides[k] + FORM_THICKNESS
+        let high = sides[k];
+        // A plug is packed up from below by less than a layer.
+        let stacked = if is_plug {
+            layers * sheet <= high + 0.2 && high < (layers + 1.0) * sheet
+        } else {
+            thick >= high - 6.5 && thick < high + FORM_THICKNESS
+        };
+        flat && stacked
     });
     if !holds {
         faults.push(format!("{} is {sides:?}: {piece:?}", piece.mark));

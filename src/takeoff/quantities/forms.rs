@@ -5,9 +5,10 @@ use super::tally::{At, Tally, count, length, many};
 use crate::geometry::Solid;
 use crate::parts::{Part, PartKind};
 use crate::plan::SideKind;
+use crate::takeoff::sheets::forms::{cleats, has_bead};
 use std::collections::BTreeMap;
 
-/// Lengths of the edge by run and profile, of form strips by run and section, then mitred ends, corners of the edge, and
+/// Lengths of the edge by run and profile, of form strips by run and section, then mitred ends, sealant, cleats, corners of the edge, and
 /// cutout forms.
 pub(super) fn reckon(tally: &mut Tally) {
     edges(tally);
@@ -35,6 +36,7 @@ pub(super) fn reckon(tally: &mut Tally) {
         let reckoned = "ends of form strips that are not square, the edge's profile on each strip";
         tally.add(None, "form mitre", At::run(run), count(mitres), reckoned);
     }
+    along_strips(tally);
     corners(tally);
     for run in 0..tally.plan.runs.len() {
         let forms = tally.parts(PartKind::CutoutForm);
@@ -57,6 +59,23 @@ fn edges(tally: &mut Tally) {
             let reckoned = "outermost line of the exposed sides, corners as if sharp";
             tally.add(None, &item, At::run(run), length(whole), reckoned);
         }
+    }
+}
+
+/// The bead of sealant in the forms of eased edges, then the cleats behind butted strips.
+fn along_strips(tally: &mut Tally) {
+    let (design, assembly) = (&tally.plan.design, tally.assembly);
+    for run in 0..tally.plan.runs.len() {
+        let strips = tally.parts(PartKind::EdgeForm);
+        let beaded = strips.filter(|p| p.run == Some(run) && has_bead(assembly, p));
+        let whole = beaded.map(|p| p.length.mm()).sum();
+        let reckoned = "longest sides of the strips whose cast edge is eased";
+        tally.add(None, "sealant bead", At::run(run), length(whole), reckoned);
+    }
+    for run in 0..tally.plan.runs.len() {
+        let reckoned = "joints of form strips that are longer than a sheet";
+        let found = count(cleats(design, assembly, run));
+        tally.add(None, "form cleat", At::run(run), found, reckoned);
     }
 }
 

@@ -1,13 +1,14 @@
-//! Board joints to tape, and corner mesh.
+//! Joints of boards and substrate to tape, and corner mesh.
 
 use super::coverage::{Edge, boards, edges};
-use super::tally::{Tally, length};
+use super::tally::{At, Tally, length};
 use crate::catalog::Need;
 use crate::geometry::Region;
 use crate::plan::{Corner, Courses};
 use crate::takeoff::corners::{begins_at, height};
+use crate::takeoff::sheets::substrate::as_laid;
 
-/// Joint tape, then corner mesh, by face.
+/// Joint tape by face, then corner mesh; then tape and blocking of the substrate by run.
 pub(super) fn reckon(tally: &mut Tally) {
     let gap = Courses::of(&tally.plan.design.trade, &tally.plan.levels).gap;
     let height = height(tally.plan).mm();
@@ -46,6 +47,41 @@ pub(super) fn reckon(tally: &mut Tally) {
                 reckoned,
             );
         }
+    }
+    substrate(tally);
+}
+
+/// Tape over the joints of the substrate, so that no slurry runs through, then blocking under those that lie on nothing. A
+/// joint between two runs is the later one's.
+fn substrate(tally: &mut Tally) {
+    let laid = as_laid(tally.plan, tally.assembly);
+    let pieces: Vec<(usize, Region)> = laid
+        .pieces
+        .into_iter()
+        .filter_map(|p| Some((p.run?, p.region?)))
+        .collect();
+    for run in 0..tally.plan.runs.len() {
+        let joint = |i: usize| -> f64 {
+            let before = pieces[..i].iter();
+            let pairs = before.map(|(_, other)| [other.clone(), pieces[i].1.clone()]);
+            pairs.map(|p| shared(&p, 0, 0.0) + shared(&p, 1, 0.0)).sum()
+        };
+        let own = (0..pieces.len()).filter(|i| pieces[*i].0 == run);
+        let whole = length(own.map(joint).sum());
+        let reckoned = "edges that pieces of the substrate share";
+        let need = Need::JointTape;
+        tally.add(
+            Some(need),
+            "joint tape, substrate",
+            At::run(run),
+            whole,
+            reckoned,
+        );
+    }
+    for (run, bare) in laid.unsupported.into_iter().enumerate() {
+        let reckoned = "joints of the substrate that lie on no steel";
+        let item = "blocking, substrate";
+        tally.add(None, item, At::run(run), length(bare), reckoned);
     }
 }
 

@@ -170,6 +170,9 @@ fn counter_is_that_on_paper() {
             ("slab, dried", None, slab / 1728.0 * 145.0),
             ("slab, fresh, each ft² of counter", None, 26.2598),
             ("substrate", None, inside - cutout),
+            // Two joints right across it, both on ties.
+            ("joint tape, substrate", None, 2.0 * 40.75),
+            ("blocking, substrate", None, 0.0),
             // Top, and edges of 2 + 1 all round, twice.
             (
                 "sealer, counter",
@@ -197,7 +200,7 @@ fn counter_is_that_on_paper() {
 /// | boards, working | each board: 4 uprights × 5 (30.4/8 = 3.8), cripples 2 + 2; between them on each track 1 + 1 + 0 + 1, on header and sill 1 each: 32; twice | 64 |
 /// | boards, seating | each board: 4 studs × 5; on each track 3: 26; twice | 52 |
 /// | boards, ends | two webs and three studs × 5, one more on each track | 27 each |
-/// | substrate | long tracks 13 each (95/8 = 11.9); ends, 4 ties, 2 trimmers 3 each between lines 26.2 apart; blocking of 14: 3 each | 56 |
+/// | substrate | sheets of 60 × 36 across, joints on the ties at 32 and 64: long tracks thrice 5 each (31/8 = 3.9); ends, 4 ties, 2 trimmers 3 each between lines 26.2 apart, 3 more on each tie with a joint; blocking of 14: 3 each | 66 |
 /// | edge forms | walls and floors 103.25: 14 each, 45.25: 7 each; upstand 98.75: 14; corners 2 each | 106 |
 /// | cutout frame | strips of 14 and 13.5: 3 each; corners 2 each | 20 |
 #[test]
@@ -215,7 +218,7 @@ fn screws_are_those_counted_on_paper() {
             ("board screw, boards", Some(2), 52.0),
             ("board screw, boards", Some(1), 27.0),
             ("board screw, boards", Some(3), 27.0),
-            ("board screw, substrate", None, 56.0),
+            ("board screw, substrate", None, 66.0),
             ("form screw, edge forms", None, 106.0),
             ("form screw, cutout forms", None, 20.0),
         ],

@@ -119,12 +119,9 @@ fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
         Need::Substrate => substrate::pieces(plan, assembly, &stock),
         Need::ReinforcingMesh if mesh::is_laid_out(design) => mesh::pieces(plan),
         Need::ReinforcingMesh => Vec::new(),
-        _ => {
-            let longest = stock.iter().map(|s| s.steps.0).max();
-            forms::pieces(notation, assembly, longest.unwrap_or(0))
-        }
+        _ => forms::pieces(notation, assembly, &stock),
     };
-    let material = material(design, &need);
+    let material = material(design, &need, &stock);
     let sawn = need != Need::ReinforcingMesh && !material.to_lowercase().contains("cement");
     let kerf = if sawn {
         steps_up(notation, design.buying.saw_kerf)
@@ -151,14 +148,18 @@ fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
     }
 }
 
-fn material(design: &Design, need: &Need) -> String {
+/// The material with its thickness: board's and substrate's is the asked one, plywood's that of the thinnest sheet.
+fn material(design: &Design, need: &Need, stock: &[StockSheet]) -> String {
     let material = match need {
         Need::ReinforcingMesh => return need.to_string(),
         Need::Board => CLADDING,
         Need::Substrate => &design.trade.substrate,
         _ => "plywood",
     };
-    let thickness = thickness(design, need);
+    let thickness = match need {
+        Need::FormPlywood => forms::layer(stock),
+        _ => thickness(design, need),
+    };
     format!(
         "{material} {}",
         design.project.units.spell_with_unit(thickness)
@@ -166,7 +167,7 @@ fn material(design: &Design, need: &Need) -> String {
 }
 
 /// True when the counter is cast on the same board that the faces are clad in, so that offcuts serve both.
-fn shares_board(design: &Design) -> bool {
+pub(super) fn shares_board(design: &Design) -> bool {
     let trade = &design.trade;
     let apart = (trade.substrate_thickness.value - trade.board_thickness.value).abs();
     trade.substrate.eq_ignore_ascii_case(CLADDING) && apart < Length::millimetres(0.01)

@@ -4,14 +4,14 @@
 //! and for pieces that may not be turned along the piece, runs the grain.
 
 mod boards;
-mod forms;
+pub(in crate::takeoff) mod forms;
 mod joints;
 mod layout;
 mod list;
 pub(in crate::takeoff) mod mesh;
 mod piece;
 mod stock;
-mod substrate;
+pub(in crate::takeoff) mod substrate;
 mod table;
 mod zones;
 

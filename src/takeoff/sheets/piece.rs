@@ -107,33 +107,78 @@ impl SheetPiece {
             .collect()
     }
 
-    /// The same in segments no longer than `longest`; their lengths add up to its own. Every other layer begins with
-    /// the last, so that the joints of two layers do not meet.
-    pub(super) fn segments(self, notation: Notation, longest: u32) -> Vec<Self> {
+    /// The same in segments no longer than `longest`; their lengths add up to its own. Staggered ones have their joints
+    /// away from those of a piece of the same length that is not.
+    pub(super) fn segments(self, notation: Notation, longest: u32, staggered: bool) -> Vec<Self> {
         if longest == 0 || self.length <= longest {
             return vec![self];
         }
         let least = steps_up(notation, Length::millimetres(LEAST_SEGMENT));
-        let count = self.length.div_ceil(longest);
-        let last = self.length - longest * (count - 1);
-        let short = least.saturating_sub(last).min(longest / 2);
-        let even = self.layer.is_some_and(|(number, _)| number % 2 == 0);
-        let left = |number: u32| if even { number - 1 } else { count - number };
+        let mut lengths = in_segments(self.length, longest, least);
+        if staggered {
+            lengths = staggered_to(&lengths, longest, least);
+        }
         let comma = if self.note.is_empty() { "" } else { "; " };
-        let note = format!("{}{comma}butt the segments over a cleat", self.note);
-        (1..=count)
-            .map(|number| Self {
-                length: match left(number) {
-                    0 => last + short,
-                    1 => longest - short,
-                    _ => longest,
-                },
+        let how = if self.layer.is_some() {
+            "butt the segments on the layer beside"
+        } else {
+            "butt the segments over a cleat"
+        };
+        let note = format!("{}{comma}{how}", self.note);
+        let count = lengths.len() as u32;
+        (1..)
+            .zip(lengths)
+            .map(|(number, length)| Self {
+                length,
                 segment: Some((number, count)),
                 note: note.clone(),
                 ..self.clone()
             })
             .collect()
     }
+}
+
+/// A length in as few segments as can be, whole ones first; none shorter than the least where that can be had.
+fn in_segments(length: u32, longest: u32, least: u32) -> Vec<u32> {
+    let count = length.div_ceil(longest);
+    let last = length - longest * (count - 1);
+    let short = least.saturating_sub(last).min(longest / 2);
+    (1..=count)
+        .map(|number| match count - number {
+            0 => last + short,
+            1 => longest - short,
+            _ => longest,
+        })
+        .collect()
+}
+
+/// The same length in segments whose joints are at least `least` from those of the first: the last one first, or where
+/// that does not do, half a sheet first; the one that comes farthest from them where neither does.
+fn staggered_to(lengths: &[u32], longest: u32, least: u32) -> Vec<u32> {
+    let reversed: Vec<u32> = lengths.iter().rev().copied().collect();
+    let half = longest / 2;
+    let rest = lengths.iter().sum::<u32>() - half;
+    let halved: Vec<u32> = std::iter::once(half)
+        .chain(in_segments(rest, longest, least))
+        .collect();
+    let apart = |other: &[u32]| {
+        let pairs = joints(other).flat_map(|a| joints(lengths).map(move |b| a.abs_diff(b)));
+        pairs.min().unwrap_or(u32::MAX)
+    };
+    if apart(&reversed) >= least || apart(&reversed) >= apart(&halved) {
+        reversed
+    } else {
+        halved
+    }
+}
+
+/// Where segments end, but for the last.
+fn joints(lengths: &[u32]) -> impl Iterator<Item = u32> {
+    let between = &lengths[..lengths.len().saturating_sub(1)];
+    between.iter().scan(0, |at, length| {
+        *at += length;
+        Some(*at)
+    })
 }
 
 /// Whether a line is a rectangle along the axes, to a square millimetre.
@@ -152,4 +197,19 @@ pub(super) fn cut_outs(region: &Region) -> String {
     };
     let notes: Vec<_> = notch.into_iter().chain(holes).collect();
     notes.join("; ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn joints_of_wall_and_floor_stand_apart() {
+        // 3163 of 2440: at 2440 and at 723. 4880 is two whole ones either way, so half a sheet first.
+        let of = |length| in_segments(length, 2440, 300);
+        assert_eq!(staggered_to(&of(3163), 2440, 300), [723, 2440]);
+        assert_eq!(staggered_to(&of(4880), 2440, 300), [1220, 2440, 1220]);
+        assert_eq!(of(4900), [2440, 2160, 300]);
+        assert_eq!(staggered_to(&of(4900), 2440, 300), [1220, 2440, 1240]);
+    }
 }

@@ -15,6 +15,8 @@ pub struct StockSheet {
     pub length: Length,
     /// Its short side.
     pub width: Length,
+    /// How thick it is.
+    pub thickness: Length,
     /// Length and width in whole steps, rounded down.
     pub steps: (u32, u32),
     /// What one costs; `None` when that is not known.
@@ -88,6 +90,7 @@ fn sheet(notation: Notation, supply: &Supply, asked: Length) -> Option<StockShee
         name: supply.name.clone(),
         length,
         width,
+        thickness,
         steps: (steps_down(notation, length), steps_down(notation, width)),
         price: supply.price,
         example: supply.example,
@@ -121,6 +124,7 @@ fn unnamed(design: &Design, need: &Need) -> Vec<StockSheet> {
         ),
         length,
         width,
+        thickness: thickness(design, need),
         steps: (steps_down(notation, length), steps_down(notation, width)),
         price: None,
         example: false,

@@ -1,9 +1,11 @@
 //! The substrate in pieces that can be laid.
 
 use super::joints::{Cost, Place, Support, joints};
+use super::list::shares_board;
 use super::piece::{SheetPiece, cut_outs};
-use super::stock::StockSheet;
+use super::stock::{StockSheet, stock};
 use super::zones::{shares, within};
+use crate::catalog::Need;
 use crate::geometry::{Bounds2, Outline, Point2, Region};
 use crate::parts::{Assembly, PartKind};
 use crate::plan::{CrossingKind, PanelOf, Plan};
@@ -14,21 +16,48 @@ const LEAST_SHEET: f64 = 200.0;
 /// The pieces of the substrate run by run, each run from left to right; no piece is larger than a sheet where joints can
 /// help it, and joints lie on ties, bulkheads, trimmers and panels where there are any.
 pub(super) fn pieces(plan: &Plan, assembly: &Assembly, stock: &[StockSheet]) -> Vec<SheetPiece> {
+    laid(plan, assembly, stock).pieces
+}
+
+/// The substrate as it is laid.
+pub(in crate::takeoff) struct Laid {
+    /// The pieces in the world.
+    pub pieces: Vec<SheetPiece>,
+    /// How much joint of each run lies on nothing, millimetres.
+    pub unsupported: Vec<f64>,
+}
+
+/// The substrate as it is laid of the sheets that are sold.
+pub(in crate::takeoff) fn as_laid(plan: &Plan, assembly: &Assembly) -> Laid {
+    let need = if shares_board(&plan.design) {
+        Need::Board
+    } else {
+        Need::Substrate
+    };
+    laid(plan, assembly, &stock(&plan.design, &need))
+}
+
+fn laid(plan: &Plan, assembly: &Assembly, stock: &[StockSheet]) -> Laid {
+    let mut unsupported = vec![0.0; plan.runs.len()];
     let notation = plan.design.project.units;
     let parts = assembly.parts.iter().enumerate();
     let Some((number, part)) = parts
         .into_iter()
         .find(|(_, p)| p.kind == PartKind::Substrate)
     else {
-        return Vec::new();
+        return Laid {
+            pieces: Vec::new(),
+            unsupported,
+        };
     };
     let turns = may_turn(plan);
     let mut found: Vec<SheetPiece> = Vec::new();
     for (run, share) in shares(plan).iter().enumerate() {
-        for (region, unsupported) in parted(plan, run, share, stock) {
+        for (region, bare) in parted(plan, run, share, stock) {
+            unsupported[run] += bare.unwrap_or(0.0);
             let bounds = region.outer.bounds();
             let sides = (bounds.width(), bounds.height());
-            let block = unsupported.then_some("put blocking under its joint");
+            let block = bare.map(|_| "put blocking under its joint");
             let cut = cut_outs(&region);
             let cut = (!cut.is_empty()).then_some(cut.as_str());
             let motion = plan.runs[run].motion();
@@ -45,7 +74,10 @@ pub(super) fn pieces(plan: &Plan, assembly: &Assembly, stock: &[StockSheet]) -> 
             });
         }
     }
-    found
+    Laid {
+        pieces: found,
+        unsupported,
+    }
 }
 
 /// Cement board carries alike both ways; any other sheet is laid with its grain along the run, across the ties.
@@ -57,8 +89,14 @@ fn may_turn(plan: &Plan) -> bool {
         .contains("cement")
 }
 
-/// The pieces of a run's share in the run's own coordinates, and whether one of their joints lies on nothing.
-fn parted(plan: &Plan, run: usize, share: &[Region], stock: &[StockSheet]) -> Vec<(Region, bool)> {
+/// The pieces of a run's share in the run's own coordinates, and where one of their joints lies on nothing, how
+/// long those at their right and far edges are: each joint once.
+fn parted(
+    plan: &Plan,
+    run: usize,
+    share: &[Region],
+    stock: &[StockSheet],
+) -> Vec<(Region, Option<f64>)> {
     let back = plan.runs[run].motion().inverse();
     let local: Vec<_> = share
         .iter()
@@ -81,12 +119,29 @@ fn parted(plan: &Plan, run: usize, share: &[Region], stock: &[StockSheet]) -> Ve
             };
             let edges = [u[0], u[1], v[0], v[1]];
             let unsupported = edges.iter().any(|p| p.on == Support::Nothing);
+            let high = [(0, u[1]), (1, v[1])];
+            let bare = |r: &Region| -> f64 {
+                let lines = high.iter().filter(|(_, p)| p.on == Support::Nothing);
+                lines.map(|(axis, p)| along_edge(r, *axis, p.at)).sum()
+            };
             let parts = local.iter().flat_map(|r| within(r, cell));
-            found.extend(parts.map(|r| (r, unsupported)));
+            found.extend(parts.map(|r| {
+                let bare = unsupported.then(|| bare(&r));
+                (r, bare)
+            }));
         }
     }
     found.retain(|(r, _)| r.area() > 1e-3);
     found
+}
+
+/// How much of a region ends at a line across an axis, millimetres: the area of its last hundredth.
+fn along_edge(region: &Region, axis: usize, at: f64) -> f64 {
+    const THIN: f64 = 0.01;
+    let mut sliver = region.outer.bounds();
+    sliver.low[axis] = at - THIN;
+    sliver.high[axis] = at;
+    region.area_within(&sliver) / THIN
 }
 
 /// The lines that part a run across and along it, both ends among them: for the sheet and the way of laying it that needs

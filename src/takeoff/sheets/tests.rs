@@ -308,3 +308,22 @@ fn mesh_is_parted_with_laps_and_cutouts_stay_in() {
     });
     assert!(lists(d).1.iter().all(|l| l.need != Need::ReinforcingMesh));
 }
+
+#[test]
+fn forms_are_stacked_of_the_sheets_that_are_sold() {
+    // The half-round of 40 reaches 20 past 19.05: 39.05 are three sheets of 18, two of 20.
+    let stacked = |thickness: f64| {
+        let mut d = dropped(straight());
+        d.counter.profile = placed(EdgeProfile::HalfRound);
+        d.counter.turndown = None;
+        d.counter.turndown_sides.clear();
+        d.counter.thickness = placed(mm(40.0).value);
+        d.supplies
+            .put(supply(Need::FormPlywood, 2440.0, 1220.0, thickness, 5000));
+        let list = of(&lists(d).1, &Need::FormPlywood);
+        let layers = list.pieces.iter().filter_map(|p| Some(p.layer?.1)).max();
+        (list.material, layers)
+    };
+    assert_eq!(stacked(18.0), ("plywood 18 mm".to_owned(), Some(3)));
+    assert_eq!(stacked(20.0), ("plywood 20 mm".to_owned(), Some(2)));
+}

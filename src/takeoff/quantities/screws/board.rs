@@ -5,9 +5,10 @@ use super::super::tally::{At, Tally, count};
 use super::line::{SPACING, Strip, screws};
 use crate::catalog::Need;
 use crate::design::Side;
-use crate::geometry::{Bounds2, Outline, Region};
+use crate::geometry::Bounds2;
 use crate::plan::{CrossingKind, PanelOf, Plan, Steel};
 use crate::takeoff::asked::{Asked, screw};
+use crate::takeoff::sheets::substrate::as_laid;
 
 /// How far a screw bites beyond the sheet, millimetres: 3/4 in, common practice.
 const BITE: f64 = 19.05;
@@ -53,22 +54,19 @@ fn strip(steel: &Steel) -> Strip {
 
 fn substrate(tally: &mut Tally) {
     let plan = tally.plan;
-    let polygon = |o: &Outline| Outline::polygon(&o.flatten(0.1));
-    let sheet = Region {
-        outer: polygon(&plan.counter.substrate.outer),
-        holes: plan.counter.substrate.holes.iter().map(polygon).collect(),
-    };
     let through = plan.design.trade.substrate_thickness.mm();
     let length = screw(tally.units(), through, BITE, f64::INFINITY);
     let long = tally.spell(length.mm());
     let spacing = tally.spell(SPACING);
-    let (strips, runs): (Vec<Strip>, Vec<usize>) = under_counter(plan).into_iter().unzip();
-    let counts = screws(&sheet, &strips, plan.sizes.panel / 2.0 + REACH / 10.0);
+    let strips = under_counter(plan);
+    let reach = plan.sizes.panel / 2.0 + REACH / 10.0;
+    let pieces = as_laid(plan, tally.assembly).pieces;
     for run in 0..plan.runs.len() {
-        let own = runs.iter().zip(&counts).filter(|(r, _)| **r == run);
-        let found = own.map(|(_, n)| n).sum();
+        let own = pieces.iter().filter(|p| p.run == Some(run));
+        let regions = own.filter_map(|p| p.region.as_ref());
+        let found = regions.flat_map(|r| screws(r, &strips, reach)).sum();
         let reckoned = format!(
-            "top tracks, ties, trimmers and blocking at {spacing} at most, the sheet as if in one piece; {long} long"
+            "top tracks, ties, trimmers and blocking at {spacing} at most, each piece by itself; {long} long"
         );
         tally.add(
             Asked::long(Need::BoardScrew, length),
@@ -80,8 +78,8 @@ fn substrate(tally: &mut Tally) {
     }
 }
 
-/// The steel under the counter in the world, with its runs: long top tracks first, the rest between them.
-fn under_counter(plan: &Plan) -> Vec<(Strip, usize)> {
+/// The steel under the counter in the world: long top tracks first, the rest between them.
+fn under_counter(plan: &Plan) -> Vec<Strip> {
     let mut found = Vec::new();
     for panel in &plan.panels {
         let long = matches!(panel.of, PanelOf::Side(Side::Working | Side::Seating));
@@ -92,7 +90,7 @@ fn under_counter(plan: &Plan) -> Vec<(Strip, usize)> {
                 low: ends[0].inf(&ends[1]),
                 high: ends[0].sup(&ends[1]),
             };
-            found.push((lying(&bounds, axis, long), panel.run));
+            found.push(lying(&bounds, axis, long));
         }
     }
     for crossing in &plan.crossings {
@@ -103,7 +101,7 @@ fn under_counter(plan: &Plan) -> Vec<(Strip, usize)> {
         };
         let axis = usize::from(along.y.abs() > 0.5);
         let bounds = run.rectangle(crossing.u, crossing.v);
-        found.push((lying(&bounds, axis, false), crossing.run));
+        found.push(lying(&bounds, axis, false));
     }
     found
 }
