@@ -21,7 +21,7 @@ pub(super) fn reckon(tally: &mut Tally) {
         let whole = own.iter().filter_map(|p| p.region.as_ref());
         let whole = area(whole.map(Region::area).sum());
         let reckoned = format!(
-            "{} {} inside the edges, cutouts in, laps of {} in",
+            "{}, {} inside the edges; cutouts and laps of {} included",
             many(own.len(), "piece"),
             tally.spell(cover),
             tally.spell(mesh::LAP)
