@@ -11,7 +11,7 @@ use crate::geometry::{Bounds2, Point2};
 use crate::units::Notation;
 
 /// What the sheets are called.
-const TITLE: &str = "Boards and plywood, laid out for cutting";
+const TITLE: &str = "Sheets, laid out for cutting";
 /// What must be said on every sheet.
 const NOTE: &str = "Sheets and pieces are to scale; sides are along × across the sheet. Cut in the order of the numbers; what else is done to a piece, the table of sheet layouts tells. Cutting cement \
      board makes silica dust: score and snap it, or cut it wet, with a respirator.";
