@@ -3,7 +3,7 @@
 //! `cargo run --example sheets params/garden-corner.yaml`
 
 use islandwright::geometry::{Outline, Region};
-use islandwright::takeoff::sheets::{SheetLayout, SheetList, sheet_lists};
+use islandwright::takeoff::sheets::{Laying, SheetLayout, SheetList, sheet_lists};
 use islandwright::{design, parts, plan};
 use serde_json::{Value, json};
 
@@ -78,7 +78,8 @@ fn main() -> Result<(), String> {
         .map_err(|f| format!("{f:?}"))?;
     let assembly = parts::build(&plan);
     let mut findings = Vec::new();
-    let lists = sheet_lists(&plan, &assembly, &mut findings);
+    let laying = Laying::of(&plan, &assembly);
+    let lists = sheet_lists(&plan, &assembly, &laying, &mut findings);
     let step = plan.design.project.units.step().mm();
     println!(
         "{}",

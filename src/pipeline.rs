@@ -140,7 +140,7 @@ pub struct Built {
     pub findings: Vec<Finding>,
 }
 
-/// Reads, resolves and plans: what `check` does. What is wrong with buying and supplies alone is in the plan's design.
+/// Reads, resolves and plans: what the takeoff begins with. What is wrong with buying and supplies alone is in the plan's design.
 ///
 /// # Errors
 /// Everything that keeps the file from being built, each with its place.

@@ -9,12 +9,14 @@ pub mod cutting;
 pub mod mixes;
 pub mod nesting;
 pub mod order;
+mod outlay;
 pub mod quantities;
 mod quantity;
 mod reckon;
 mod shares;
 pub mod sheets;
 mod suits;
+mod territory;
 mod unasked;
 mod whereabouts;
 

@@ -3,7 +3,7 @@
 use super::cut_list::{CutList, cut_lists};
 use super::mixes::{Mix, mixes};
 use super::order::{Order, bags, by_amount, order, sheets, sticks};
-use super::sheets::{SheetList, sheet_lists};
+use super::sheets::{Laying, SheetList, sheet_lists};
 use super::unasked::unasked;
 use super::{Quantity, cut_list, quantities};
 use crate::diagnostics::Finding;
@@ -32,9 +32,10 @@ pub struct Takeoff {
 pub fn reckon(plan: &Plan, assembly: &Assembly) -> Takeoff {
     let design = &plan.design;
     let mut findings = Vec::new();
-    let quantities = quantities::quantities(plan, assembly);
+    let laying = Laying::of(plan, assembly);
+    let quantities = quantities::quantities(plan, assembly, &laying);
     let cut_lists = cut_lists(plan, assembly, &mut findings);
-    let sheet_lists = sheet_lists(plan, assembly, &mut findings);
+    let sheet_lists = sheet_lists(plan, assembly, &laying, &mut findings);
     findings.extend(unasked(design, &quantities));
     let mixes = mixes(design, &quantities);
     let mut purchases: Vec<_> = cut_lists.iter().flat_map(|l| sticks(design, l)).collect();

@@ -98,3 +98,12 @@ def example(request, program, out):
         folder = target / name
         _built[name] = Example(name, folder if folder.is_dir() else target)
     return _built[name]
+
+
+def cutting_answers(problems):
+    """What the program's solver answers to cutting problems, through the example of that name."""
+    lines = "".join(json.dumps(p) + "\n" for p in problems)
+    command = ["cargo", "run", "--quiet", "--locked", "--example", "cutting"]
+    done = subprocess.run(command, input=lines, capture_output=True, text=True, cwd=ROOT)
+    assert done.returncode == 0, done.stderr
+    return [json.loads(line) for line in done.stdout.splitlines()]

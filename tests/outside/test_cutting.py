@@ -1,15 +1,13 @@
 """The cut list against an exact solver: every pattern that fits is listed here by brute force, and HiGHS chooses among them."""
 
-import json
 import random
-import subprocess
 from collections import Counter
 
 import highspy
 import numpy as np
 import pytest
 
-from conftest import ROOT
+from conftest import cutting_answers
 
 # The classic instance, as kept in reference-values.md: one stock of 5600, the published optimum 73.
 CLASSIC = {
@@ -59,16 +57,7 @@ INSTANCES = [drawn(seed) for seed in range(260)]
 @pytest.fixture(scope="module")
 def answers():
     """What the program answers to all of them."""
-    lines = "\n".join(json.dumps(p) for p in [CLASSIC, *INSTANCES]) + "\n"
-    done = subprocess.run(
-        ["cargo", "run", "--quiet", "--locked", "--example", "cutting"],
-        input=lines,
-        capture_output=True,
-        text=True,
-        cwd=ROOT,
-    )
-    assert done.returncode == 0, done.stderr
-    return [json.loads(line) for line in done.stdout.splitlines()]
+    return cutting_answers([CLASSIC, *INSTANCES])
 
 
 def starts(problem, demand, end):

@@ -4,15 +4,13 @@ A frame is what makes cut lists hard: many equal studs with their feet on the pi
 places, a dozen short cripples for the gaps, and sticks whose prices rise nearly with their length.
 """
 
-import json
 import random
-import subprocess
 
 import highspy
 import numpy as np
 import pytest
 
-from conftest import ROOT
+from conftest import cutting_answers
 from test_cutting import check_patterns
 
 INCH = 16
@@ -51,16 +49,7 @@ COARSE = [frame(seed, INCH) for seed in range(FRAMES)]
 @pytest.fixture(scope="module")
 def answers():
     """What the program answers to all of them."""
-    lines = "\n".join(json.dumps(p) for p in FINE + COARSE) + "\n"
-    done = subprocess.run(
-        ["cargo", "run", "--quiet", "--locked", "--example", "cutting"],
-        input=lines,
-        capture_output=True,
-        text=True,
-        cwd=ROOT,
-    )
-    assert done.returncode == 0, done.stderr
-    return [json.loads(line) for line in done.stdout.splitlines()]
+    return cutting_answers(FINE + COARSE)
 
 
 def exact(problem):

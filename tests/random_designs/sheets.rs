@@ -4,13 +4,14 @@ use islandwright::catalog::Need;
 use islandwright::geometry::{Faceted, Outline, Point3, Region};
 use islandwright::parts::{Assembly, PartKind};
 use islandwright::plan::{FORM_THICKNESS, Plan};
-use islandwright::takeoff::sheets::{SheetList, SheetPiece, sheet_lists};
+use islandwright::takeoff::sheets::{Laying, SheetList, SheetPiece, sheet_lists};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Everything that is wrong with the sheet lists.
 pub fn faults(plan: &Plan, assembly: &Assembly, surfaces: &[Faceted]) -> Vec<String> {
     let mut findings = Vec::new();
-    let lists = sheet_lists(plan, assembly, &mut findings);
+    let laying = Laying::of(plan, assembly);
+    let lists = sheet_lists(plan, assembly, &laying, &mut findings);
     let mut faults = Vec::new();
     let too_large = lists.iter().filter(|l| !l.too_large.is_empty()).count();
     if findings.len() != too_large || findings.iter().any(|f| f.code != "sheet-small") {

@@ -9,6 +9,7 @@ use crate::diagnostics::Finding;
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::takeoff::cutting::{self, Answer, Demand, Offcut, Problem, Proof, Stick};
+use crate::takeoff::outlay;
 use crate::units::{Length, Money};
 use std::collections::{BTreeMap, VecDeque};
 
@@ -76,9 +77,8 @@ impl CutList {
 
     /// What the sticks cost together, where they have prices.
     pub fn money(&self) -> Option<Money> {
-        let each = self.stock.iter().zip(&self.counts).filter(|(_, n)| **n > 0);
-        each.map(|(stick, count)| Some(stick.price?.times(*count)))
-            .sum()
+        let each = self.stock.iter().zip(&self.counts);
+        outlay::money(each.map(|(stick, count)| (stick.price, *count)))
     }
 
     /// The share of the bought length that is in no piece.
@@ -92,20 +92,12 @@ impl CutList {
         let used: f64 = on_sticks
             .map(|c| f64::from(self.pieces[c.piece].length))
             .sum();
-        if bought > 0.0 {
-            1.0 - used / bought
-        } else {
-            0.0
-        }
+        outlay::waste(bought, used)
     }
 
     /// The gap between cost and bound as a share of the bound.
     pub fn gap(&self) -> f64 {
-        if self.bound == 0 {
-            0.0
-        } else {
-            self.cost as f64 / self.bound as f64 - 1.0
-        }
+        outlay::gap(self.cost, self.bound)
     }
 }
 

@@ -1,12 +1,12 @@
 //! The counter's substrate and what seals it, by run.
 
 use super::rim::outline;
-use super::share::{length_within, shares};
 use super::tally::{At, Tally, area};
 use crate::catalog::Need;
 use crate::geometry::SlabEdge;
 use crate::parts::PartKind;
 use crate::plan::SideKind;
+use crate::takeoff::territory::{length_within, territories};
 
 /// Coats of sealer, common practice.
 const SEALER_COATS: usize = 2;
@@ -14,7 +14,7 @@ const SEALER_COATS: usize = 2;
 /// Substrate by run, then sealer by run for the counter and by face for the finish coat.
 pub(super) fn reckon(tally: &mut Tally) {
     let plan = tally.plan;
-    for (run, bounds) in shares(plan).iter().enumerate() {
+    for (run, bounds) in territories(plan).iter().enumerate() {
         tally.add(
             Some(Need::Substrate),
             "substrate",
@@ -29,7 +29,7 @@ pub(super) fn reckon(tally: &mut Tally) {
 fn sealer(tally: &mut Tally) {
     let counter = &tally.plan.counter;
     let coats = SEALER_COATS as f64;
-    for (run, bounds) in shares(tally.plan).iter().enumerate() {
+    for (run, bounds) in territories(tally.plan).iter().enumerate() {
         let top = outline(tally.plan).area_within(bounds);
         let sides = counter.sides.iter().zip(&counter.slab.edges);
         let edges: f64 = sides

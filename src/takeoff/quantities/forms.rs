@@ -1,11 +1,11 @@
 //! Edge forms by profile, their mitres, and the counter's corners.
 
-use super::share::{length_within, shares};
 use super::tally::{At, Tally, count, length, many};
 use crate::geometry::Solid;
 use crate::parts::{Part, PartKind};
 use crate::plan::SideKind;
 use crate::takeoff::sheets::forms::{cleats, has_bead};
+use crate::takeoff::territory::{length_within, territories};
 use std::collections::BTreeMap;
 
 /// Lengths of the edge by run and profile, of form strips by run and section, then mitred ends, sealant, cleats, corners of the edge, and
@@ -50,7 +50,7 @@ pub(super) fn reckon(tally: &mut Tally) {
 fn edges(tally: &mut Tally) {
     let counter = &tally.plan.counter;
     let profile = tally.plan.design.counter.profile.value.name();
-    for (run, bounds) in shares(tally.plan).iter().enumerate() {
+    for (run, bounds) in territories(tally.plan).iter().enumerate() {
         for (dropped, with) in [(true, " with turndown"), (false, "")] {
             let own = counter.sides.iter().filter(|s| s.kind == SideKind::Exposed);
             let own = own.filter(|s| s.dropped == dropped);

@@ -6,7 +6,6 @@ use crate::catalog::Need;
 use crate::geometry::Region;
 use crate::plan::{Corner, Courses};
 use crate::takeoff::corners::{begins_at, height};
-use crate::takeoff::sheets::substrate::as_laid;
 
 /// Joint tape by face, then corner mesh; then tape and blocking of the substrate by run.
 pub(super) fn reckon(tally: &mut Tally) {
@@ -54,11 +53,11 @@ pub(super) fn reckon(tally: &mut Tally) {
 /// Tape over the joints of the substrate, so that no slurry runs through, then blocking under those that lie on nothing. A
 /// joint between two runs is the later one's.
 fn substrate(tally: &mut Tally) {
-    let laid = as_laid(tally.plan, tally.assembly);
+    let laid = &tally.laying.substrate;
     let pieces: Vec<(usize, Region)> = laid
         .pieces
-        .into_iter()
-        .filter_map(|p| Some((p.run?, p.region?)))
+        .iter()
+        .filter_map(|p| Some((p.run?, p.region.clone()?)))
         .collect();
     for run in 0..tally.plan.runs.len() {
         let joint = |i: usize| -> f64 {
@@ -78,10 +77,10 @@ fn substrate(tally: &mut Tally) {
             reckoned,
         );
     }
-    for (run, bare) in laid.unsupported.into_iter().enumerate() {
+    for (run, bare) in laid.unsupported.iter().enumerate() {
         let reckoned = "joints of the substrate that lie on no steel";
         let item = "blocking, substrate";
-        tally.add(None, item, At::run(run), length(bare), reckoned);
+        tally.add(None, item, At::run(run), length(*bare), reckoned);
     }
 }
 

@@ -10,7 +10,6 @@ mod joints;
 mod rim;
 mod row;
 mod screws;
-mod share;
 mod slab;
 mod table;
 mod tally;
@@ -22,5 +21,4 @@ mod weight;
 mod wire_mesh;
 
 pub use all::quantities;
-pub(super) use share::shares;
 pub use table::table;

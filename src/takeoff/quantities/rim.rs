@@ -1,8 +1,8 @@
 //! The slab's volume run by run.
 
-use super::share::{length_within, shares};
 use crate::geometry::{Bounds2, Region, SlabEdge};
 use crate::plan::Plan;
+use crate::takeoff::territory::{length_within, territories};
 
 /// The volume of one run's share of the slab, mm³.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -36,7 +36,7 @@ pub(super) fn outline(plan: &Plan) -> Region {
 /// edge; what the corners make of it is shared by the length of those sides.
 pub(super) fn slab_shares(plan: &Plan, whole: f64) -> Vec<ShareOfSlab> {
     let (outline, thickness) = (outline(plan), plan.counter.slab.thickness);
-    let bounds = shares(plan);
+    let bounds = territories(plan);
     let mut found: Vec<ShareOfSlab> = bounds
         .iter()
         .map(|b| outline.area_within(b))

@@ -4,6 +4,7 @@ use crate::geometry::Solid;
 use crate::parts::{Assembly, Part, PartKind};
 use crate::plan::{Face, Plan};
 use crate::takeoff::asked::Asked;
+use crate::takeoff::sheets::Laying;
 use crate::takeoff::{Amount, Quantity};
 use crate::units::{Area, Length, Mass, Notation, Volume};
 
@@ -32,14 +33,16 @@ impl At {
 pub(super) struct Tally<'a> {
     pub plan: &'a Plan,
     pub assembly: &'a Assembly,
+    pub laying: &'a Laying,
     pub list: Vec<Quantity>,
 }
 
 impl<'a> Tally<'a> {
-    pub fn new(plan: &'a Plan, assembly: &'a Assembly) -> Self {
+    pub fn new(plan: &'a Plan, assembly: &'a Assembly, laying: &'a Laying) -> Self {
         Self {
             plan,
             assembly,
+            laying,
             list: Vec::new(),
         }
     }

@@ -2,6 +2,7 @@
 
 use super::quantities;
 use crate::catalog::{Need, Supplies};
+use crate::takeoff::sheets::Laying;
 use crate::takeoff::{Amount, Quantity};
 use crate::{design, parts, plan};
 
@@ -50,7 +51,8 @@ pub(in crate::takeoff) fn of_file(text: &str) -> Vec<Quantity> {
     let mut design = design::from_text(text).unwrap();
     design.supplies = Supplies::default();
     let plan = plan::lay_out(design).unwrap();
-    quantities(&plan, &parts::build(&plan))
+    let assembly = parts::build(&plan);
+    quantities(&plan, &assembly, &Laying::of(&plan, &assembly))
 }
 
 /// The sum of an item, over one face or all, in inches to its power, pounds or pieces.

@@ -1,10 +1,10 @@
 //! Dead weight: what everything that stays weighs, by run.
 
-use super::share::shares;
 use super::slab::of_runs;
 use super::tally::{At, Tally, mass};
 use crate::catalog::{Density, density};
 use crate::parts::{Group, Part, PartKind};
+use crate::takeoff::territory::territories;
 use crate::units::{Mass, Volume};
 
 /// What is weighed together: its name, its parts, and how heavy they are.
@@ -43,7 +43,7 @@ fn is_steel(part: &Part) -> bool {
 /// ground has to carry.
 pub(super) fn reckon(tally: &mut Tally) {
     let slab = of_runs(tally);
-    let substrate = shares(tally.plan);
+    let substrate = territories(tally.plan);
     for run in 0..tally.plan.runs.len() {
         let sheet = tally.plan.counter.substrate.area_within(&substrate[run])
             * tally.plan.design.trade.substrate_thickness.mm();

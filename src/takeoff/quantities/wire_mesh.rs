@@ -1,12 +1,12 @@
 //! Reinforcing mesh and its standoffs by run.
 
-use super::share::shares;
 use super::tally::{At, Tally, area, count, many};
 use crate::catalog::Need;
 use crate::geometry::{Bounds2, Outline, Region};
 use crate::plan::Plan;
 use crate::takeoff::asked::{Asked, standoff};
 use crate::takeoff::sheets::mesh;
+use crate::takeoff::territory::territories;
 
 /// Standoffs are no farther apart, millimetres: 24 in (common practice).
 const STANDOFF: f64 = 609.6;
@@ -15,7 +15,7 @@ const STANDOFF: f64 = 609.6;
 pub(super) fn reckon(tally: &mut Tally) {
     let plan = tally.plan;
     let cover = mesh::cover(plan);
-    let pieces = mesh::pieces(plan);
+    let pieces = &tally.laying.mesh;
     for run in 0..plan.runs.len() {
         let own: Vec<_> = pieces.iter().filter(|p| p.run == Some(run)).collect();
         let whole = own.iter().filter_map(|p| p.region.as_ref());
@@ -30,7 +30,7 @@ pub(super) fn reckon(tally: &mut Tally) {
         tally.add(need, "reinforcing mesh", At::run(run), whole, reckoned);
     }
     let high = standoff(tally.units(), plan.counter.slab.thickness);
-    let bounds = shares(plan);
+    let bounds = territories(plan);
     let field = field(plan, cover);
     for (run, own) in bounds.iter().enumerate() {
         let found = standoffs(&field, own, cover);

@@ -1,9 +1,10 @@
 //! From parts to sheets.
 
+use super::laying::Laying;
 use super::layout::{SheetLayout, layouts, problem};
 use super::piece::SheetPiece;
 use super::stock::{StockSheet, stock, thickness};
-use super::{boards, forms, mesh, substrate};
+use super::{boards, forms, mesh};
 use crate::catalog::Need;
 use crate::design::Design;
 use crate::diagnostics::{Finding, Place, Verdict};
@@ -11,6 +12,7 @@ use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::takeoff::cut_list::steps_up;
 use crate::takeoff::nesting;
+use crate::takeoff::outlay;
 use crate::units::{Length, Money};
 
 /// What the faces are clad in.
@@ -52,8 +54,7 @@ impl SheetList {
     /// What the sheets cost together, where they have prices.
     pub fn money(&self) -> Option<Money> {
         let each = self.stock.iter().zip(&self.counts);
-        each.map(|(sheet, count)| Some(sheet.price?.times(*count)))
-            .sum()
+        outlay::money(each.map(|(sheet, count)| (sheet.price, *count)))
     }
 
     /// The share of the bought area that is in no piece's rectangle.
@@ -66,30 +67,24 @@ impl SheetList {
             .sum();
         let on_sheets = self.layouts.iter().flat_map(|l| &l.pieces);
         let used: f64 = on_sheets.map(|p| area(p.size)).sum();
-        if bought > 0.0 {
-            1.0 - used / bought
-        } else {
-            0.0
-        }
+        outlay::waste(bought, used)
     }
 
     /// The gap between cost and bound as a share of the bound.
     pub fn gap(&self) -> f64 {
-        if self.bound == 0 {
-            0.0
-        } else {
-            self.cost as f64 / self.bound as f64 - 1.0
-        }
+        outlay::gap(self.cost, self.bound)
     }
 }
 
-/// The sheet lists of an island: board, substrate, form plywood, reinforcing mesh unless it is sold in rolls alone; what no sheet is large enough for is said in `findings`.
+/// The sheet lists of an island: board, substrate, form plywood, and reinforcing mesh unless it is sold in rolls alone; what
+/// no sheet is large enough for is said in `findings`.
 ///
 /// A substrate of the faces' own board is cut from the same sheets. Cement board is scored and snapped, which takes
 /// nothing; plywood is sawn, mesh snipped.
 pub fn sheet_lists(
     plan: &Plan,
     assembly: &Assembly,
+    laying: &Laying,
     findings: &mut Vec<Finding>,
 ) -> Vec<SheetList> {
     let needs = [
@@ -98,26 +93,26 @@ pub fn sheet_lists(
         Need::FormPlywood,
         Need::ReinforcingMesh,
     ];
-    let lists = needs.map(|need| sheet_list(plan, assembly, need));
+    let lists = needs.map(|need| sheet_list(plan, assembly, laying, need));
     let lists: Vec<_> = lists.into_iter().filter(|l| !l.pieces.is_empty()).collect();
     findings.extend(lists.iter().filter_map(|list| too_large(plan, list)));
     lists
 }
 
-fn sheet_list(plan: &Plan, assembly: &Assembly, need: Need) -> SheetList {
+fn sheet_list(plan: &Plan, assembly: &Assembly, laying: &Laying, need: Need) -> SheetList {
     let design = &plan.design;
     let notation = design.project.units;
     let stock = stock(design, &need);
     let pieces = match need {
         Need::Board if shares_board(design) => {
             let mut pieces = boards::pieces(notation, assembly);
-            pieces.extend(substrate::pieces(plan, assembly, &stock));
+            pieces.extend(laying.substrate.pieces.iter().cloned());
             pieces
         }
         Need::Board => boards::pieces(notation, assembly),
         Need::Substrate if shares_board(design) => Vec::new(),
-        Need::Substrate => substrate::pieces(plan, assembly, &stock),
-        Need::ReinforcingMesh if mesh::is_laid_out(design) => mesh::pieces(plan),
+        Need::Substrate => laying.substrate.pieces.clone(),
+        Need::ReinforcingMesh if mesh::is_laid_out(design) => laying.mesh.clone(),
         Need::ReinforcingMesh => Vec::new(),
         _ => forms::pieces(notation, assembly, &stock),
     };

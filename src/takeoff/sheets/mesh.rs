@@ -9,7 +9,7 @@ use crate::design::Design;
 use crate::geometry::{Bounds2, Outline, Region};
 use crate::plan::Plan;
 use crate::takeoff::nesting;
-use crate::takeoff::quantities::shares;
+use crate::takeoff::territory::territories;
 use crate::units::Length;
 
 /// The mesh stands so far inside every edge and cutout, millimetres: 1-1/2 in, or half of a thinner slab (common
@@ -33,7 +33,7 @@ pub(in crate::takeoff) fn is_laid_out(design: &Design) -> bool {
 
 /// The rectangles of mesh run by run, with their laps: parted for the sheet and the way of laying it whose layout comes
 /// cheapest; of equal ones the fewest pieces. Cutouts are snipped out later: nobody buys a sheet with its hole.
-pub(in crate::takeoff) fn pieces(plan: &Plan) -> Vec<SheetPiece> {
+pub(super) fn pieces(plan: &Plan) -> Vec<SheetPiece> {
     let sheets = stock(&plan.design, &Need::ReinforcingMesh);
     let rectangles = rectangles(plan);
     let mut ways: Vec<Vec<SheetPiece>> = Vec::new();
@@ -67,7 +67,7 @@ fn sides(plan: &Plan, sheet: &StockSheet) -> [(f64, f64); 2] {
 /// butts against another reaches so far into it that their meshes lap.
 fn rectangles(plan: &Plan) -> Vec<Bounds2> {
     let cover = cover(plan);
-    let shares = shares(plan);
+    let shares = territories(plan);
     let runs = plan.runs.iter().zip(&shares).enumerate();
     runs.map(|(index, (run, share))| {
         let (a, b) = (run.local(share.low), run.local(share.high));

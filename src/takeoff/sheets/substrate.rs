@@ -13,13 +13,8 @@ use crate::plan::{CrossingKind, PanelOf, Plan};
 /// Nobody lays a counter on smaller sheets, millimetres: pieces of such a one are said to be too large.
 const LEAST_SHEET: f64 = 200.0;
 
-/// The pieces of the substrate run by run, each run from left to right; no piece is larger than a sheet where joints can
-/// help it, and joints lie on ties, bulkheads, trimmers and panels where there are any.
-pub(super) fn pieces(plan: &Plan, assembly: &Assembly, stock: &[StockSheet]) -> Vec<SheetPiece> {
-    laid(plan, assembly, stock).pieces
-}
-
 /// The substrate as it is laid.
+#[derive(Clone, Debug, PartialEq)]
 pub(in crate::takeoff) struct Laid {
     /// The pieces in the world.
     pub pieces: Vec<SheetPiece>,
@@ -27,8 +22,11 @@ pub(in crate::takeoff) struct Laid {
     pub unsupported: Vec<f64>,
 }
 
-/// The substrate as it is laid of the sheets that are sold.
-pub(in crate::takeoff) fn as_laid(plan: &Plan, assembly: &Assembly) -> Laid {
+/// The substrate as it is laid of the sheets that are sold: its pieces run by run, each run from left to right.
+///
+/// No piece is larger than a sheet where joints can help it, and joints lie on ties, bulkheads, trimmers and panels where
+/// there are any.
+pub(super) fn as_laid(plan: &Plan, assembly: &Assembly) -> Laid {
     let need = if shares_board(&plan.design) {
         Need::Board
     } else {

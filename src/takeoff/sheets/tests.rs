@@ -1,6 +1,6 @@
 //! Sheet lists worked on paper.
 
-use super::{SheetList, sheet_lists};
+use super::{Laying, SheetList, sheet_lists};
 use crate::catalog::{Form, Need, Supply};
 use crate::design::sample::{design, mm, placed, run};
 use crate::design::{Design, EdgeProfile, Side, Turn, Turndown};
@@ -12,7 +12,9 @@ use crate::units::{Length, Money};
 fn lists(design: Design) -> (Plan, Vec<SheetList>, Vec<Finding>) {
     let plan = lay_out(design).unwrap_or_else(|findings| panic!("{findings:?}"));
     let mut findings = Vec::new();
-    let lists = sheet_lists(&plan, &build(&plan), &mut findings);
+    let assembly = build(&plan);
+    let laying = Laying::of(&plan, &assembly);
+    let lists = sheet_lists(&plan, &assembly, &laying, &mut findings);
     (plan, lists, findings)
 }
 

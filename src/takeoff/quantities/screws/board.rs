@@ -8,7 +8,6 @@ use crate::design::Side;
 use crate::geometry::Bounds2;
 use crate::plan::{CrossingKind, PanelOf, Plan, Steel};
 use crate::takeoff::asked::{Asked, screw};
-use crate::takeoff::sheets::substrate::as_laid;
 
 /// How far a screw bites beyond the sheet, millimetres: 3/4 in, common practice.
 const BITE: f64 = 19.05;
@@ -60,7 +59,7 @@ fn substrate(tally: &mut Tally) {
     let spacing = tally.spell(SPACING);
     let strips = under_counter(plan);
     let reach = plan.sizes.panel / 2.0 + REACH / 10.0;
-    let pieces = as_laid(plan, tally.assembly).pieces;
+    let pieces = &tally.laying.substrate.pieces;
     for run in 0..plan.runs.len() {
         let own = pieces.iter().filter(|p| p.run == Some(run));
         let regions = own.filter_map(|p| p.region.as_ref());
