@@ -307,3 +307,16 @@ fn the_slab_of_an_angle_is_shared_as_on_paper() {
         .filter(|q| matches!(q.need, Some(Need::Thing(_))));
     assert_eq!(things.count(), 2);
 }
+
+#[test]
+fn an_eased_edge_takes_a_bead_and_long_strips_take_cleats() {
+    // Over boards and coats of 7/8 in and overhangs of 2, 2, 2 and 10 the counter is 101-3/4 × 43-3/4 in. The walls stand
+    // 3/4 in outside it, mitred: 103-1/4 and 45-1/4 to the tips, together 297. Sheets are 96 in long: wall and floor of
+    // both long sides are butted, and the upstand of the seating side, 101-3/4 less a turndown at each end, 98-3/4.
+    // The working side has no room for one.
+    let list = of_file(&FILE.replace("eased: 0 in", "eased: 1/8 in"));
+    assert!((sum(&list, "sealant bead", None) - 297.0).abs() < 1e-6);
+    assert!((sum(&list, "form cleat", None) - 5.0).abs() < 1e-9);
+    let sharp = of_file(FILE);
+    assert!(sharp.iter().all(|q| q.item != "sealant bead"));
+}
