@@ -20,6 +20,7 @@ pub mod parameters;
 pub mod parts;
 pub mod pipeline;
 pub mod plan;
+pub mod rules;
 pub mod table;
 pub mod takeoff;
 pub mod units;

@@ -1,6 +1,6 @@
 //! The counter.
 
-use super::{Placed, Side};
+use super::{Casting, Placed, Side};
 use crate::units::Length;
 
 /// The shape of the slab's exposed edge.
@@ -103,4 +103,6 @@ pub struct Counter {
     pub profile: Placed<EdgeProfile>,
     /// The shape of outward corners.
     pub corners: Placed<PlanCorner>,
+    /// How it is made.
+    pub casting: Casting,
 }

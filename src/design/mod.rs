@@ -6,19 +6,34 @@
 
 mod buying;
 mod counter;
+mod hardware;
+mod making;
 mod openings;
 mod project;
+mod rating;
 mod resolve;
 mod runs;
 #[cfg(test)]
 pub(crate) mod sample;
+mod services;
+mod site;
 
+pub use crate::parameters::Change;
 pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
+pub use hardware::{BoxFill, Cover, Hardware, Hinge, Protection};
+pub use making::{Backing, Bracing, Brackets, Casting, Making, OwnLimit, Reinforcement};
 pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
 pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};
-pub use resolve::{add_trade, from_text, from_text_with, resolve, shipped_trade};
+pub use rating::{Clearances, Drain, Fuel, Rating};
+pub use resolve::{
+    add_trade, from_text, from_text_changed, from_text_with, resolve, shipped_trade,
+};
 pub use runs::{Passes, Run, Side, Turn};
+pub use services::{
+    Compartment, Cylinder, Electricity, EnclosureEdition, Gas, GasPipe, PipeMaterial,
+};
+pub use site::{Ground, ObjectKind, Passage, People, Site, SiteObject, Surface};
 
 use crate::catalog::Supplies;
 use crate::diagnostics::{Finding, Place};
@@ -44,6 +59,20 @@ pub struct Design {
     pub tile_band: Option<TileBand>,
     /// How the template is printed.
     pub printing: Printing,
+    /// Choices of the trade that only the checks read.
+    pub making: Making,
+    /// Closed compartments inside; none where the whole inside is one.
+    pub compartments: Vec<Compartment>,
+    /// The gas supply, where the file has one.
+    pub gas: Option<Gas>,
+    /// The electric supply, where the file has one.
+    pub electricity: Option<Electricity>,
+    /// The site.
+    pub site: Site,
+    /// Who uses the island.
+    pub people: People,
+    /// Limits that the file sets otherwise than the rules do.
+    pub limits: Vec<OwnLimit>,
     /// How it is bought and cut.
     pub buying: Buying,
     /// What the shops sell: the trade data, and what the file adds to it.

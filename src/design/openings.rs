@@ -1,6 +1,6 @@
 //! Appliances in the counter and openings in the faces.
 
-use super::{Placed, Side};
+use super::{Hardware, Placed, Rating, Side};
 use crate::diagnostics::Place;
 use crate::units::Length;
 
@@ -59,6 +59,8 @@ pub struct Appliance {
     pub flange: Placed<Length>,
     /// Whether it breaks the front.
     pub front: Front,
+    /// What its instructions say beyond its sizes.
+    pub rating: Rating,
 }
 
 /// What an opening is for.
@@ -123,4 +125,6 @@ pub struct Opening {
     pub flange: Placed<Length>,
     /// How far what fills it reaches behind the face; zero for a plain door.
     pub body_depth: Placed<Length>,
+    /// What fills it.
+    pub hardware: Hardware,
 }

@@ -1,8 +1,8 @@
 //! Designs for tests: invented, plausible, metric.
 
 use super::{
-    Buying, Counter, Design, EdgeProfile, Lettered, Levels, Overhang, Passes, Placed, PlanCorner,
-    Printing, Project, Run, Side, TileBand, Trade, Turn,
+    Buying, Casting, Counter, Design, EdgeProfile, Lettered, Levels, Making, Overhang, Passes,
+    People, Placed, PlanCorner, Printing, Project, Run, Side, Site, TileBand, Trade, Turn,
 };
 use crate::catalog::{Paper, SteelSection, Supplies};
 use crate::diagnostics::Place;
@@ -70,6 +70,13 @@ pub(crate) fn design(runs: Vec<Run>) -> Design {
             bar_x: (Length::millimetres(150.0), Length::millimetres(150.0)),
             bar_y: (Length::millimetres(150.0), Length::millimetres(150.0)),
         },
+        making: Making::default(),
+        compartments: Vec::new(),
+        gas: None,
+        electricity: None,
+        site: Site::default(),
+        people: People::default(),
+        limits: Vec::new(),
         buying: Buying::usual(true),
         supplies: Supplies::default(),
         findings: Vec::new(),
@@ -127,5 +134,6 @@ fn counter() -> Counter {
             eased: Length::ZERO,
         }),
         corners: placed(PlanCorner::Sharp),
+        casting: Casting::default(),
     }
 }

@@ -37,6 +37,8 @@ pub struct Finding {
     pub code: &'static str,
     /// How it came out.
     pub verdict: Verdict,
+    /// What it is about where the place does not say it all: a part's mark, the name of an appliance; may be empty.
+    pub subject: String,
     /// Where in the file; `Place::default()` when it is about the file as a whole.
     pub place: Place,
     /// What was found, one sentence without a full stop.
@@ -61,6 +63,7 @@ impl Finding {
         Self {
             code,
             verdict: Verdict::Error,
+            subject: String::new(),
             place: place.clone(),
             found: found.into(),
             limit: String::new(),

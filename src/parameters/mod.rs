@@ -5,6 +5,7 @@
 //! nothing more about it.
 
 mod buying;
+mod change;
 mod counter;
 mod cursor;
 mod dimension;
@@ -24,6 +25,7 @@ mod tree;
 mod written;
 
 pub use buying::{Buying, Labels, PunchOuts, Spare};
+pub use change::Change;
 pub use counter::{Corners, Counter, Edge, Overhang, TileBand, Turndown};
 pub use dimension::Dimension;
 pub use file::{File, Levels, Project, Units};
@@ -32,7 +34,7 @@ pub use island::{
     Appliance, At, Body, Cutout, From, Front, Kind, Opening, Passes, Run, Side, Turn,
 };
 pub use nearest::nearest;
-pub use read::{Reading, read, read_trade};
+pub use read::{Reading, read, read_changed, read_trade};
 pub use reference::reference;
 pub use schema::{schema, schema_text, trade_schema_text};
 pub use supplies::{Serves, Size, Sold, Supply, TradeFile};

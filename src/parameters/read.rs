@@ -4,7 +4,7 @@ use super::cursor::Cursor;
 use super::fault::Log;
 use super::syntax;
 use super::tree::{Content, Raw};
-use super::{File, TradeFile};
+use super::{Change, File, TradeFile};
 use crate::diagnostics::{Finding, Place};
 use serde::de::DeserializeOwned;
 use serde_saphyr::options::{DuplicateKeyPolicy, MergeKeyPolicy, NonFiniteFloatPolicy};
@@ -27,18 +27,34 @@ pub struct Reading<T = File> {
 /// assert_eq!(reading.findings[0].hint, "did you mean 'length'?");
 /// ```
 pub fn read(text: &str) -> Reading {
-    read_as(text)
+    read_as(text, &[])
+}
+
+/// Reads a parameter file as if some keys were written otherwise. Places are those of the file; a change whose value is
+/// no YAML is not made.
+pub fn read_changed(text: &str, changes: &[Change]) -> Reading {
+    read_as(text, changes)
 }
 
 /// Reads a trade file and gives all errors of its form at once.
 pub fn read_trade(text: &str) -> Reading<TradeFile> {
-    read_as(text)
+    read_as(text, &[])
 }
 
-fn read_as<T: Default + DeserializeOwned>(text: &str) -> Reading<T> {
+fn read_as<T: Default + DeserializeOwned>(text: &str, changes: &[Change]) -> Reading<T> {
     match parse(text) {
         Ok(raw) => {
-            let node = raw.into_node(text);
+            let mut node = raw.into_node(text);
+            for change in changes {
+                match &change.value {
+                    None => change.make(&mut node, None),
+                    Some(text) => {
+                        if let Ok(raw) = parse(text) {
+                            change.make(&mut node, Some(raw.into_node(text)));
+                        }
+                    }
+                }
+            }
             let log = Log::default();
             let is_group = matches!(node.content, Content::Map(_));
             let cursor = Cursor {

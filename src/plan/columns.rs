@@ -168,6 +168,7 @@ mod tests {
             sill: mm(sill),
             flange: mm(0.0),
             body_depth: mm(0.0),
+            hardware: crate::design::Hardware::default(),
         }
     }
 

@@ -1,4 +1,4 @@
-//! Quantities with their units: lengths, areas, volumes, masses and money as types, how they are read and how they are spelt.
+//! Quantities with their units: lengths, areas, volumes, masses, forces, stresses, power and money as types, how they are read and how they are spelt.
 //!
 //! A [`Length`] is stored in millimetres. Length × length is an [`Area`], area × length a [`Volume`]; other
 //! products do not compile.
@@ -8,14 +8,18 @@ mod money;
 mod parse;
 mod parse_amount;
 mod parse_error;
+mod parse_load;
 mod parse_money;
 mod parse_number;
 mod quantity;
+mod unit;
 
 pub use display::{Chain, Notation};
 pub use money::{Currency, Money};
 pub use parse::parse_length;
 pub use parse_amount::{parse_area, parse_mass, parse_share, parse_volume};
 pub use parse_error::ParseError;
+pub use parse_load::{parse_count, parse_force, parse_power, parse_slope, parse_stress};
 pub use parse_money::parse_money;
-pub use quantity::{Area, Length, Mass, Volume};
+pub use quantity::{Area, Force, Length, Mass, Power, Stress, Volume};
+pub use unit::Unit;

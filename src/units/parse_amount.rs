@@ -9,17 +9,17 @@ const INCH: f64 = 25.4;
 /// The US gallon: 231 cubic inches.
 const GALLON: f64 = 231.0 * INCH * INCH * INCH;
 /// The avoirdupois pound in kilograms, exact by definition.
-const POUND: f64 = 0.453_592_37;
+pub(super) const POUND: f64 = 0.453_592_37;
 
 /// A kind of quantity: its units with their sizes, and what to write.
-struct Kind {
-    name: &'static str,
+pub(super) struct Kind {
+    pub(super) name: &'static str,
     /// What follows the number.
-    mark: &'static str,
-    units: &'static [(&'static [&'static str], f64)],
-    spellings: &'static str,
+    pub(super) mark: &'static str,
+    pub(super) units: &'static [(&'static [&'static str], f64)],
+    pub(super) spellings: &'static str,
     /// Beyond this it is a slip of the pen.
-    largest: f64,
+    pub(super) largest: f64,
 }
 
 const AREA: Kind = Kind {
@@ -34,6 +34,7 @@ const AREA: Kind = Kind {
             &["sq in", "in2", "in²", "square inch", "square inches"],
             INCH * INCH,
         ),
+        (&["cm2", "cm²", "sq cm"], 100.0),
         (
             &["m2", "m²", "sq m", "square metres", "square meters"],
             1.0e6,
@@ -50,6 +51,10 @@ const VOLUME: Kind = Kind {
         (
             &["cu ft", "ft3", "ft³", "cubic foot", "cubic feet"],
             FOOT * FOOT * FOOT,
+        ),
+        (
+            &["cu in", "in3", "in³", "cubic inch", "cubic inches"],
+            INCH * INCH * INCH,
         ),
         (
             &["cu yd", "yd3", "yd³", "cubic yards"],
@@ -124,7 +129,7 @@ pub fn parse_share(text: &str) -> Result<f64, ParseError> {
 }
 
 impl Kind {
-    fn read(&self, text: &str) -> Result<f64, ParseError> {
+    pub(super) fn read(&self, text: &str) -> Result<f64, ParseError> {
         let (negative, rest) = take_sign(text);
         let name = self.name;
         if rest.is_empty() {

@@ -115,6 +115,55 @@ quantity!(
     Mass
 );
 
+quantity!(
+    /// A force, stored in newtons.
+    Force
+);
+quantity!(
+    /// A stress, strength or pressure, stored in megapascals: newtons a square millimetre.
+    Stress
+);
+quantity!(
+    /// A heat input or electric power, stored in watts.
+    Power
+);
+
+impl Force {
+    /// So many newtons.
+    pub const fn newtons(n: f64) -> Self {
+        Self(n)
+    }
+
+    /// The number of newtons.
+    pub const fn n(self) -> f64 {
+        self.0
+    }
+}
+
+impl Stress {
+    /// So many megapascals.
+    pub const fn megapascals(mpa: f64) -> Self {
+        Self(mpa)
+    }
+
+    /// The number of megapascals.
+    pub const fn mpa(self) -> f64 {
+        self.0
+    }
+}
+
+impl Power {
+    /// So many watts.
+    pub const fn watts(w: f64) -> Self {
+        Self(w)
+    }
+
+    /// The number of watts.
+    pub const fn w(self) -> f64 {
+        self.0
+    }
+}
+
 impl Length {
     /// So many millimetres.
     pub const fn millimetres(mm: f64) -> Self {

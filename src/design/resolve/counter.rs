@@ -3,7 +3,7 @@
 use super::gather::{Gather, Limits, Usual};
 use super::runs::side_of;
 use crate::design::{
-    Counter, EdgeProfile, Overhang, Placed, PlanCorner, Run, Side, TileBand, Turndown,
+    Casting, Counter, EdgeProfile, Overhang, Placed, PlanCorner, Run, Side, TileBand, Turndown,
 };
 use crate::parameters::{self, Corners, Dimension, Edge, Given};
 use crate::units::Length;
@@ -28,6 +28,7 @@ pub(super) fn counter(g: &mut Gather, given: &Given<parameters::Counter>) -> Cou
         turndown_sides,
         profile,
         corners,
+        casting: Casting::default(),
     }
 }
 

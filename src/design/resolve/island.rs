@@ -4,9 +4,9 @@ use super::gather::{Gather, last_key};
 use super::trade_files::shipped_trade;
 use super::{buying, counter, openings, project, runs, supplies, things, trade};
 use crate::catalog::TradeData;
-use crate::design::Design;
+use crate::design::{Design, Making, People, Site};
 use crate::diagnostics::{Finding, Place, Verdict, in_order};
-use crate::parameters::{File, Units, read};
+use crate::parameters::{Change, File, Reading, Units, read, read_changed};
 use crate::units::Notation;
 
 /// Fills every default of a file and follows every reference; what shops sell is the trade data and what the file adds.
@@ -52,6 +52,13 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
             counter,
             tile_band,
             printing,
+            making: Making::default(),
+            compartments: Vec::new(),
+            gas: None,
+            electricity: None,
+            site: Site::default(),
+            people: People::default(),
+            limits: Vec::new(),
             buying,
             supplies,
             findings,
@@ -79,7 +86,22 @@ pub fn from_text(text: &str) -> Result<Design, Vec<Finding>> {
 /// # Errors
 /// All errors of the file at once, of its form and of its sense, in the order of the file.
 pub fn from_text_with(text: &str, known: &TradeData) -> Result<Design, Vec<Finding>> {
-    let reading = read(text);
+    resolve_reading(read(text), known)
+}
+
+/// Reads and resolves a parameter file as if some keys were written otherwise.
+///
+/// # Errors
+/// All errors of the changed file at once, in the order of the file.
+pub fn from_text_changed(
+    text: &str,
+    known: &TradeData,
+    changes: &[Change],
+) -> Result<Design, Vec<Finding>> {
+    resolve_reading(read_changed(text, changes), known)
+}
+
+fn resolve_reading(reading: Reading, known: &TradeData) -> Result<Design, Vec<Finding>> {
     if !reading.is_usable {
         return Err(reading.findings);
     }

@@ -19,5 +19,5 @@ mod things;
 mod trade;
 mod trade_files;
 
-pub use island::{from_text, from_text_with, resolve};
+pub use island::{from_text, from_text_changed, from_text_with, resolve};
 pub use trade_files::{add_trade, shipped_trade};

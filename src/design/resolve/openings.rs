@@ -2,7 +2,9 @@
 
 use super::gather::{Gather, Limits, Usual};
 use super::things::{Thing, What};
-use crate::design::{Appliance, Front, Opening, OpeningKind, Placed, Run, Station};
+use crate::design::{
+    Appliance, Front, Hardware, Opening, OpeningKind, Placed, Rating, Run, Station,
+};
 use crate::parameters;
 use crate::units::Length;
 
@@ -90,6 +92,7 @@ fn appliance(
         body_height: height?,
         flange,
         front: front?,
+        rating: Rating::default(),
     })
 }
 
@@ -151,6 +154,7 @@ fn opening(
         sill: sill?,
         flange,
         body_depth,
+        hardware: Hardware::default(),
     })
 }
 

@@ -40,6 +40,7 @@ fn opening(
         sill: mm(sill),
         flange: mm(20.0),
         body_depth: mm(0.0),
+        hardware: crate::design::Hardware::default(),
     }
 }
 

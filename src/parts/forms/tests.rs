@@ -41,6 +41,7 @@ fn wide(mut design: Design) -> Design {
 
 fn appliance(name: &str, at: f64, radius: f64, front: Front) -> Appliance {
     Appliance {
+        rating: crate::design::Rating::default(),
         name: name.to_owned(),
         kind: name.to_owned(),
         place: crate::diagnostics::Place::default(),

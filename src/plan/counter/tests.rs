@@ -46,6 +46,7 @@ fn dropped(mut d: Design, depth: f64, width: f64) -> Design {
 
 fn appliance(name: &str, run: usize, at: f64, radius: f64, front: Front) -> Appliance {
     Appliance {
+        rating: crate::design::Rating::default(),
         name: name.to_owned(),
         kind: name.to_owned(),
         place: Place::default(),

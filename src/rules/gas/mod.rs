@@ -1,0 +1,6 @@
+//! Heat and gas.
+
+use super::Rule;
+
+/// The rules of this family.
+pub(super) static RULES: &[&Rule] = &[];

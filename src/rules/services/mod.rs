@@ -1,0 +1,6 @@
+//! Electricity and water.
+
+use super::Rule;
+
+/// The rules of this family.
+pub(super) static RULES: &[&Rule] = &[];

@@ -1,0 +1,6 @@
+//! Slab: does the counter hold.
+
+use super::Rule;
+
+/// The rules of this family.
+pub(super) static RULES: &[&Rule] = &[];

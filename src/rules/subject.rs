@@ -1,0 +1,56 @@
+//! What the rules look at: one planned design, with what is costly worked out at most once.
+
+use super::{Bound, Limit, bound};
+use crate::design::Design;
+use crate::parts::{self, Assembly};
+use crate::plan::Plan;
+use crate::units::{Length, Notation, Unit};
+use std::cell::OnceCell;
+
+/// One planned design as the rules see it.
+#[derive(Debug)]
+pub struct Subject<'a> {
+    /// The plan.
+    pub plan: &'a Plan,
+    assembly: OnceCell<Assembly>,
+}
+
+impl<'a> Subject<'a> {
+    /// The subject of a plan; parts are built when a rule first asks for them.
+    pub fn new(plan: &'a Plan) -> Self {
+        Self {
+            plan,
+            assembly: OnceCell::new(),
+        }
+    }
+
+    /// What was asked for.
+    pub fn design(&self) -> &'a Design {
+        &self.plan.design
+    }
+
+    /// Every part.
+    pub fn assembly(&self) -> &Assembly {
+        self.assembly.get_or_init(|| parts::build(self.plan))
+    }
+
+    /// A limit as it holds for this design.
+    pub fn bound(&self, limit: &Limit) -> Bound {
+        bound::bound(self.design(), limit)
+    }
+
+    /// How numbers are spelt.
+    pub fn notation(&self) -> Notation {
+        self.design().project.units
+    }
+
+    /// A length in millimetres in words.
+    pub fn mm(&self, mm: f64) -> String {
+        self.notation().spell_with_unit(Length::millimetres(mm))
+    }
+
+    /// A number in words; it is in the base unit of `unit`.
+    pub fn spell(&self, unit: Unit, value: f64) -> String {
+        unit.spell(value, self.notation())
+    }
+}
