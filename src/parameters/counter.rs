@@ -1,6 +1,8 @@
 //! Counter and tile band as the file writes them.
 
-use super::{Dimension, Given, Side};
+use super::{
+    Brackets, CountText, Dimension, Given, Joint, Reinforcement, Side, SlopeText, StressText,
+};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -23,6 +25,33 @@ pub struct Counter {
     /// The shape of outward corners in plan. Usual: sharp.
     #[serde(default)]
     pub corners: Given<Corners>,
+    /// Specified compressive strength of the concrete.
+    #[serde(default)]
+    pub strength: Given<StressText>,
+    /// Whether the mix is air-entrained, as concrete that freezes wet should be.
+    #[serde(default)]
+    pub air_entrained: Given<bool>,
+    /// Mesh and bars in the slab.
+    #[serde(default)]
+    pub reinforcement: Given<Reinforcement>,
+    /// Brackets under the overhang on the seating side.
+    #[serde(default)]
+    pub brackets: Given<Brackets>,
+    /// Crack-control joints.
+    #[serde(default)]
+    pub joints: Given<Vec<Given<Joint>>>,
+    /// Fall of the top, so that water runs off.
+    #[serde(default)]
+    pub fall: Given<SlopeText>,
+    /// Whether the turndown has a drip groove on its underside.
+    #[serde(default)]
+    pub drip: Given<bool>,
+    /// Whether it is cast elsewhere and lifted on. Usual: false, cast in place.
+    #[serde(default)]
+    pub elsewhere: Given<bool>,
+    /// How many people lift it, where it is cast elsewhere.
+    #[serde(default)]
+    pub lifters: Given<CountText>,
 }
 
 /// How far the counter passes the finished face, by side.
@@ -127,4 +156,10 @@ pub struct TileBand {
     /// The joint between tiles. Usual: 3/16 in, or 5 mm.
     #[serde(default)]
     pub joint: Given<Dimension>,
+    /// From one movement joint in the band to the next, at most.
+    #[serde(default)]
+    pub joint_every: Given<Dimension>,
+    /// Width of these movement joints.
+    #[serde(default)]
+    pub joint_width: Given<Dimension>,
 }

@@ -1,7 +1,8 @@
 //! The file as a whole, its project and its levels.
 
 use super::{
-    Appliance, Buying, Counter, Dimension, Given, Opening, Printing, Run, Supply, TileBand, Trade,
+    Appliance, Buying, Compartment, Counter, Dimension, Electricity, Gas, Given, Opening, OwnLimit,
+    People, Printing, Run, Site, Supply, TileBand, Trade,
 };
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -36,6 +37,24 @@ pub struct File {
     /// How the full-size template is printed.
     #[serde(default)]
     pub printing: Given<Printing>,
+    /// Stretches that are closed off inside. Left out, the whole inside is one compartment.
+    #[serde(default)]
+    pub compartments: Given<Vec<Given<Compartment>>>,
+    /// The gas supply, for the checks.
+    #[serde(default)]
+    pub gas: Given<Gas>,
+    /// The electric supply within the island, for the checks.
+    #[serde(default)]
+    pub electricity: Given<Electricity>,
+    /// Where the island stands, for the checks.
+    #[serde(default)]
+    pub site: Given<Site>,
+    /// Who uses the island, for the checks.
+    #[serde(default)]
+    pub people: Given<People>,
+    /// Limits of the checks that are set otherwise here.
+    #[serde(default)]
+    pub limits: Given<Vec<Given<OwnLimit>>>,
     /// How it is bought and cut: currency, tax, spares, tools.
     #[serde(default)]
     pub buying: Given<Buying>,

@@ -1,6 +1,9 @@
 //! Runs, appliances and openings as the file writes them.
 
-use super::{Dimension, Given};
+use super::{
+    BoxFill, Clearance, Cover, Dimension, Drain, Fuel, Given, Hinge, MassText, Opens, PowerText,
+    Protection, ShareText,
+};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -123,6 +126,24 @@ pub struct Appliance {
     pub flange: Given<Dimension>,
     /// Whether the counter goes round it on all sides, or its control panel breaks the working face.
     pub front: Given<Front>,
+    /// What it runs on.
+    #[serde(default)]
+    pub fuel: Given<Fuel>,
+    /// How much heat all its burners put out at most, from its plate.
+    #[serde(default)]
+    pub heat_input: Given<PowerText>,
+    /// How heavy it is.
+    #[serde(default)]
+    pub weight: Given<MassText>,
+    /// The air that its instructions ask for between body and cutout, on each side.
+    #[serde(default)]
+    pub gap: Given<Dimension>,
+    /// Distances to what can burn, from its instructions.
+    #[serde(default)]
+    pub clearance: Given<Clearance>,
+    /// Its drain pipe.
+    #[serde(default)]
+    pub drain: Given<Drain>,
 }
 
 /// The hole in the counter.
@@ -197,6 +218,33 @@ pub struct Opening {
     /// 20 in (500 mm) for a drawer, 22 in (560 mm) for an appliance, 3 in (75 mm) for a receptacle.
     #[serde(default)]
     pub body_depth: Given<Dimension>,
+    /// How its leaf is hung. Usual: a pair when a door is wider than 20 in (500 mm), else left.
+    #[serde(default)]
+    pub hinge: Given<Hinge>,
+    /// How far a drawer comes out. Usual: its body depth.
+    #[serde(default)]
+    pub travel: Given<Dimension>,
+    /// Whether it opens by hand or with tools. Usual: by-hand.
+    #[serde(default)]
+    pub opens: Given<Opens>,
+    /// The part of a vent's opening that lets air through, from its maker.
+    #[serde(default)]
+    pub free_area: Given<ShareText>,
+    /// How heavy what fills it is.
+    #[serde(default)]
+    pub weight: Given<MassText>,
+    /// What protects a receptacle's circuit.
+    #[serde(default)]
+    pub protection: Given<Protection>,
+    /// What keeps the weather off a receptacle.
+    #[serde(default)]
+    pub cover: Given<Cover>,
+    /// Whether a receptacle is of the weather-resistant type.
+    #[serde(default)]
+    pub weather_resistant: Given<bool>,
+    /// What is in a receptacle's box.
+    #[serde(rename = "box", default)]
+    pub box_fill: Given<BoxFill>,
 }
 
 /// What an opening is for.

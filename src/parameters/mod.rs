@@ -14,11 +14,15 @@ mod fault;
 mod file;
 mod given;
 mod island;
+mod making;
 mod nearest;
+mod ratings;
 mod read;
 mod reference;
 mod schema;
+mod services;
 mod supplies;
+mod surroundings;
 mod syntax;
 mod trade;
 mod tree;
@@ -33,10 +37,21 @@ pub use given::Given;
 pub use island::{
     Appliance, At, Body, Cutout, From, Front, Kind, Opening, Passes, Run, Side, Turn,
 };
+pub use making::{Backing, Bracing, Brackets, Joint, Reinforcement};
 pub use nearest::nearest;
+pub use ratings::{BoxFill, Clearance, Cover, Drain, Fuel, Hinge, Opens, Protection};
 pub use read::{Reading, read, read_changed, read_trade};
 pub use reference::reference;
 pub use schema::{schema, schema_text, trade_schema_text};
+pub use services::{
+    Compartment, Cylinder, Electricity, EnclosureEdition, Gas, GasPipe, PipeMaterial, ShutOff,
+};
 pub use supplies::{Serves, Size, Sold, Supply, TradeFile};
+pub use surroundings::{
+    Ground, ObjectKind, OwnLimit, Passage, People, Point, Site, SiteObject, Surface,
+};
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
-pub use written::{AreaText, CountText, CurrencyText, MassText, PriceText, ShareText, VolumeText};
+pub use written::{
+    AreaText, CountText, CurrencyText, MassText, PowerText, PriceText, ShareText, SlopeText,
+    StressText, VolumeText,
+};

@@ -1,6 +1,6 @@
 //! Trade choices and printing as the file writes them.
 
-use super::{Dimension, Given};
+use super::{Backing, Bracing, Dimension, Given};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -41,6 +41,18 @@ pub struct Trade {
     /// The mix of the counter slab, as text.
     #[serde(default)]
     pub slab_mix: Given<String>,
+    /// What keeps the frame from leaning.
+    #[serde(default)]
+    pub bracing: Given<Bracing>,
+    /// Depth of the base channel that receives board and base coat.
+    #[serde(default)]
+    pub base_channel: Given<Dimension>,
+    /// What the coats lie on.
+    #[serde(default)]
+    pub backing: Given<Backing>,
+    /// From one movement joint in the coats to the next, at most.
+    #[serde(default)]
+    pub coat_joints: Given<Dimension>,
 }
 
 /// The cement board.

@@ -95,3 +95,30 @@ written!(
     "^\\s*[0-9]+\\s*$",
     [2, 100]
 );
+written!(
+    /// A strength or pressure with its unit.
+    StressText,
+    "Pressure",
+    "string",
+    "A strength or pressure with its unit: 4,000 psi, 28 MPa, 2,000 psf, 96 kPa, 0.5 in w.c. or 1.2 mbar.",
+    "^\\s*[0-9.].*(psi|ksi|psf|k?Pa|MPa|N/mm[2²]|mbar|hPa|in w\\.?c\\.?|inches of water)\\s*$",
+    ["4,000 psi", "28 MPa", "0.5 in w.c."]
+);
+written!(
+    /// Heat or power with its unit.
+    PowerText,
+    "Power",
+    "string",
+    "Heat or power with its unit: 60,000 Btu/h or 17.5 kW.",
+    "^\\s*[0-9.].*([Bb][Tt][Uu]/?hr?|BTUH|MBH|k?W)\\s*$",
+    ["60,000 Btu/h", "17.5 kW"]
+);
+written!(
+    /// A fall over a length.
+    SlopeText,
+    "Slope",
+    "string",
+    "A fall over a length: 1/8 in per ft, 10 mm per m or 1 %.",
+    "^\\s*[0-9.].*( per .*(ft|m|in|mm)|%)\\s*$",
+    ["1/8 in per ft", "10 mm per m"]
+);

@@ -1,15 +1,16 @@
 //! Counter and tile band resolved.
 
 use super::gather::{Gather, Limits, Usual};
+use super::making;
 use super::runs::side_of;
 use crate::design::{
-    Casting, Counter, EdgeProfile, Overhang, Placed, PlanCorner, Run, Side, TileBand, Turndown,
+    Counter, EdgeProfile, Overhang, Placed, PlanCorner, Run, Side, TileBand, Turndown,
 };
 use crate::parameters::{self, Corners, Dimension, Edge, Given};
 use crate::units::Length;
 
 /// The counter.
-pub(super) fn counter(g: &mut Gather, given: &Given<parameters::Counter>) -> Counter {
+pub(super) fn counter(g: &mut Gather, given: &Given<parameters::Counter>, runs: &[Run]) -> Counter {
     let empty = parameters::Counter::default();
     let c = given.value().unwrap_or(&empty);
     let thickness = g.length(&c.thickness, Usual(2.0, 50.0), Limits(25.0, 150.0));
@@ -28,7 +29,7 @@ pub(super) fn counter(g: &mut Gather, given: &Given<parameters::Counter>) -> Cou
         turndown_sides,
         profile,
         corners,
-        casting: Casting::default(),
+        casting: making::casting(g, given, runs),
     }
 }
 

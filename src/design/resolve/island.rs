@@ -1,10 +1,11 @@
 //! The whole file resolved.
 
 use super::gather::{Gather, last_key};
+use super::services::{self, Served};
 use super::trade_files::shipped_trade;
-use super::{buying, counter, openings, project, runs, supplies, things, trade};
+use super::{buying, counter, making, openings, project, runs, site, supplies, things, trade};
 use crate::catalog::TradeData;
-use crate::design::{Design, Making, People, Site};
+use crate::design::Design;
 use crate::diagnostics::{Finding, Place, Verdict, in_order};
 use crate::parameters::{Change, File, Reading, Units, read, read_changed};
 use crate::units::Notation;
@@ -34,9 +35,21 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
     let things = things::things(g, file, &runs);
     let appliances = openings::appliances(g, &things, &runs);
     let openings = openings::openings(g, &things, &runs);
-    let counter = counter::counter(g, &file.counter);
+    let counter = counter::counter(g, &file.counter, &runs);
     let tile_band = counter::tile_band(g, &file.tile_band, &runs);
     let printing = project::printing(g, &file.printing);
+    let making = making::making(g, &file.trade, &file.tile_band);
+    let compartments = services::compartments(g, &file.compartments, &runs, &levels);
+    let served = Served {
+        appliances: &appliances,
+        openings: &openings,
+        compartments: &compartments,
+    };
+    let gas = services::gas(g, &file.gas, &served);
+    let electricity = services::electricity(g, &file.electricity, &served);
+    let site = site::site(g, &file.site);
+    let people = site::people(g, &file.people);
+    let limits = site::limits(g, &file.limits);
     let buying = buying::buying(g, &file.buying);
     let supplies = supplies::of_design(g, file, known, &buying);
     let is_usable = gather.findings.iter().all(|f| f.verdict < Verdict::Error);
@@ -52,13 +65,13 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
             counter,
             tile_band,
             printing,
-            making: Making::default(),
-            compartments: Vec::new(),
-            gas: None,
-            electricity: None,
-            site: Site::default(),
-            people: People::default(),
-            limits: Vec::new(),
+            making,
+            compartments,
+            gas,
+            electricity,
+            site,
+            people,
+            limits,
             buying,
             supplies,
             findings,

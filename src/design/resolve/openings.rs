@@ -1,10 +1,9 @@
 //! Appliances and openings resolved.
 
 use super::gather::{Gather, Limits, Usual};
+use super::ratings;
 use super::things::{Thing, What};
-use crate::design::{
-    Appliance, Front, Hardware, Opening, OpeningKind, Placed, Rating, Run, Station,
-};
+use crate::design::{Appliance, Front, Opening, OpeningKind, Placed, Run, Station};
 use crate::parameters;
 use crate::units::Length;
 
@@ -92,7 +91,7 @@ fn appliance(
         body_height: height?,
         flange,
         front: front?,
-        rating: Rating::default(),
+        rating: ratings::rating(g, a),
     })
 }
 
@@ -153,8 +152,8 @@ fn opening(
         height: height?,
         sill: sill?,
         flange,
+        hardware: ratings::hardware(g, o, kind, thing.width.value, body_depth.value),
         body_depth,
-        hardware: Hardware::default(),
     })
 }
 
