@@ -1,8 +1,10 @@
 //! The stages composed: from the text of a parameter file to the files that are written. No domain logic here.
 
+mod checks;
 mod takeoff;
 mod workshop;
 
+pub use checks::{cautions, codes, examine, explain, rule_list, rule_page, with_remedies};
 pub use takeoff::{Reckoned, reckon};
 
 pub use crate::catalog::TradeData;
@@ -33,11 +35,13 @@ pub enum Stage {
     Template,
     /// Quantities, cut lists and what to buy.
     Takeoff,
+    /// The rules.
+    Checks,
 }
 
 impl Stage {
     /// All stages in order.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Read,
         Self::Plan,
         Self::Parts,
@@ -45,6 +49,7 @@ impl Stage {
         Self::Drawings,
         Self::Template,
         Self::Takeoff,
+        Self::Checks,
     ];
 
     /// Its name.
@@ -57,6 +62,7 @@ impl Stage {
             Self::Drawings => "drawings",
             Self::Template => "template",
             Self::Takeoff => "takeoff",
+            Self::Checks => "checks",
         }
     }
 }
@@ -72,11 +78,19 @@ pub enum Output {
     Template,
     /// Quantities, cut lists, what to buy, workshop sheets and labels.
     Takeoff,
+    /// What the checks found, as text and JSON.
+    Checks,
 }
 
 impl Output {
     /// All outputs.
-    pub const ALL: [Self; 4] = [Self::Models, Self::Drawings, Self::Template, Self::Takeoff];
+    pub const ALL: [Self; 5] = [
+        Self::Models,
+        Self::Drawings,
+        Self::Template,
+        Self::Takeoff,
+        Self::Checks,
+    ];
 }
 
 /// How to build.
@@ -86,6 +100,8 @@ pub struct Options {
     pub outputs: Vec<Output>,
     /// How far a chord of a mesh may lie from its curve.
     pub tolerance: Length,
+    /// The bare name of the parameter file, as the outputs name it.
+    pub name: String,
 }
 
 impl Default for Options {
@@ -94,6 +110,7 @@ impl Default for Options {
         Self {
             outputs: Output::ALL.to_vec(),
             tolerance: Length::millimetres(0.02),
+            name: "island.yaml".to_owned(),
         }
     }
 }
@@ -191,6 +208,12 @@ pub fn build(
         let reckoned = crate::takeoff::reckon(&plan, &assembly);
         built.groups.push(takeoff::outputs(&plan, &reckoned)?);
         built.findings = takeoff::findings(&plan, &reckoned);
+    }
+    begins(Stage::Checks);
+    built.findings = in_order([built.findings, checks::findings(&plan)].concat());
+    if options.outputs.contains(&Output::Checks) {
+        let group = checks::outputs(&options.name, text, &built.findings);
+        built.groups.push(group);
     }
     Ok(built)
 }

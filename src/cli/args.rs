@@ -31,6 +31,7 @@ pub(super) struct Cli {
 pub(super) enum Command {
     New(NewArgs),
     Check(CheckArgs),
+    Explain(ExplainArgs),
     Build(BuildArgs),
     Takeoff(TakeoffArgs),
     Compare(CompareArgs),
@@ -63,13 +64,15 @@ pub(super) struct TradeArgs {
     pub(super) trade: Vec<PathBuf>,
 }
 
-/// Read, resolve and plan a parameter file, and say what is wrong with it
+/// Say what is wrong with a design: whether it holds, fits and is safe, with the source of each limit
 #[derive(Debug, Args)]
 #[command(after_help = "\
 Exit code: 0 nothing wrong or cautions only, 1 a check fails, 2 the file cannot be used.
 
 Examples:
   islandwright check kitchen.yaml
+  islandwright check kitchen.yaml --fix-hints
+  islandwright check kitchen.yaml --all
   islandwright check kitchen.yaml --format json")]
 pub(super) struct CheckArgs {
     /// The parameter file
@@ -77,8 +80,28 @@ pub(super) struct CheckArgs {
     /// How the findings are printed
     #[arg(long, value_enum, default_value = "text")]
     pub(super) format: Format,
+    /// Print what passes, too; JSON always has it
+    #[arg(long)]
+    pub(super) all: bool,
+    /// With each failure, the smallest change of one key that turns it, found by trying; takes some seconds
+    #[arg(long)]
+    pub(super) fix_hints: bool,
     #[command(flatten)]
     pub(super) trade: TradeArgs,
+}
+
+/// Print what a check asks, why, how it is reckoned and where its limits come from
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Examples:
+  islandwright explain                             list the checks
+  islandwright explain slab-overhang-bending")]
+pub(super) struct ExplainArgs {
+    /// The code of the check, as findings show it; left out, the checks are listed
+    pub(super) code: Option<String>,
+    /// Print the whole page with every check, as docs/checks.md has it
+    #[arg(long, conflicts_with = "code")]
+    pub(super) all: bool,
 }
 
 /// Build everything and write it under out/<file stem>/
@@ -256,6 +279,8 @@ pub(super) enum Only {
     Template,
     /// What to cut and to buy, workshop sheets and labels
     Takeoff,
+    /// What the checks found
+    Checks,
 }
 
 impl Only {
@@ -265,6 +290,7 @@ impl Only {
             Self::Drawings => Output::Drawings,
             Self::Template => Output::Template,
             Self::Takeoff => Output::Takeoff,
+            Self::Checks => Output::Checks,
         }
     }
 }

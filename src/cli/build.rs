@@ -17,6 +17,7 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     let tolerance = pipeline::tolerance(&args.tolerance).map_err(|e| Trouble::new(e, ""))?;
     let mut options = Options {
         tolerance,
+        name: input.name.clone(),
         ..Options::default()
     };
     if !args.only.is_empty() {

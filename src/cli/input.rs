@@ -3,6 +3,7 @@
 use super::console;
 use super::outcome::Trouble;
 use crate::diagnostics::Finding;
+use crate::pipeline;
 use crate::write::{Report, findings_text};
 use std::fs::File;
 use std::io::Read;
@@ -25,18 +26,24 @@ pub(super) struct Input {
 
 impl Input {
     /// It with what was found about it.
-    pub(super) fn report<'a>(&'a self, findings: &'a [Finding]) -> Report<'a> {
+    pub(super) fn report<'a>(
+        &'a self,
+        findings: &'a [Finding],
+        cautions: &'a [String],
+    ) -> Report<'a> {
         Report {
             path: &self.path,
             source: &self.text,
             findings,
+            cautions,
         }
     }
 
     /// Says on standard error what was found about it.
     pub(super) fn say(&self, findings: &[Finding]) {
         let coloured = console::colours(&std::io::stderr());
-        console::err(&findings_text(&self.path, &self.text, findings, coloured));
+        let cautions = pipeline::cautions(findings);
+        console::err(&findings_text(&self.report(findings, &cautions), coloured));
     }
 }
 

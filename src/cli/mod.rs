@@ -9,6 +9,7 @@ mod check;
 mod compare;
 mod completions;
 mod console;
+mod explain;
 mod folder;
 mod input;
 mod manifest;

@@ -2,7 +2,7 @@
 
 use super::args::{Cli, Command};
 use super::outcome::{Outcome, Trouble};
-use super::{build, check, compare, completions, console, new, schema, takeoff};
+use super::{build, check, compare, completions, console, explain, new, schema, takeoff};
 use clap::Parser;
 use std::process::ExitCode;
 
@@ -32,6 +32,7 @@ fn command(command: &Command) -> Result<Outcome, Trouble> {
     match command {
         Command::New(args) => new::run(args),
         Command::Check(args) => check::run(args),
+        Command::Explain(args) => explain::run(args),
         Command::Build(args) => build::run(args),
         Command::Takeoff(args) => takeoff::run(args),
         Command::Compare(args) => compare::run(args),

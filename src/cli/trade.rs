@@ -46,6 +46,6 @@ impl Trade {
     pub(super) fn reports(&self) -> impl Iterator<Item = Report<'_>> {
         self.files
             .iter()
-            .map(|(input, findings)| input.report(findings))
+            .map(|(input, findings)| input.report(findings, &[]))
     }
 }

@@ -7,6 +7,7 @@
 mod buying;
 mod counter;
 mod hardware;
+mod lever;
 mod making;
 mod openings;
 mod project;
@@ -22,6 +23,7 @@ pub use crate::parameters::Change;
 pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use hardware::{BoxFill, Cover, Hardware, Hinge, Protection};
+pub use lever::{Lever, Turns, is_lever, levers};
 pub use making::{Backing, Bracing, Brackets, Casting, Making, OwnLimit, Reinforcement};
 pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
 pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};

@@ -1,6 +1,6 @@
 //! One answer about the design or the file.
 
-use super::Place;
+use super::{Place, Remedy};
 
 /// How a check came out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -49,6 +49,8 @@ pub struct Finding {
     pub source: String,
     /// What would put it right; empty when nothing is known.
     pub hint: String,
+    /// The smallest change of one key that would put it right, where it was looked for and found.
+    pub remedy: Option<Remedy>,
 }
 
 /// Findings in the order of the file: by line and column, those without a place first.
@@ -69,6 +71,7 @@ impl Finding {
             limit: String::new(),
             source: String::new(),
             hint: String::new(),
+            remedy: None,
         }
     }
 

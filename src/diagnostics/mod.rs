@@ -2,6 +2,8 @@
 
 mod finding;
 mod place;
+mod remedy;
 
 pub use finding::{Finding, Verdict, in_order};
 pub use place::Place;
+pub use remedy::Remedy;

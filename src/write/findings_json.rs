@@ -12,6 +12,8 @@ pub struct Report<'a> {
     pub source: &'a str,
     /// What was found.
     pub findings: &'a [Finding],
+    /// Cautions that stand over all of it, one sentence each.
+    pub cautions: &'a [String],
 }
 
 /// Findings about a parameter file and the trade files read before it as one JSON object: the parameter file, which is the
@@ -23,6 +25,7 @@ pub fn findings_json(reports: &[Report]) -> String {
     let object = json!({
         "file": reports.last().map(|r| r.path),
         "verdict": worst.unwrap_or(Verdict::Pass).word(),
+        "cautions": reports.last().map_or(&[][..], |r| r.cautions),
         "findings": list,
     });
     format!("{object:#}\n")
@@ -44,6 +47,7 @@ fn one(path: &str, lines: &[&str], finding: &Finding) -> Value {
         "file": path,
         "code": finding.code,
         "verdict": finding.verdict.word(),
+        "subject": finding.subject,
         "key": place.key,
         "line": place.line,
         "column": place.column,
@@ -53,5 +57,11 @@ fn one(path: &str, lines: &[&str], finding: &Finding) -> Value {
         "limit": finding.limit,
         "source": finding.source,
         "hint": finding.hint,
+        "remedy": finding.remedy.as_ref().map(|r| json!({
+            "key": r.key,
+            "now": r.now,
+            "write": r.write,
+            "then": r.then.word(),
+        })),
     })
 }

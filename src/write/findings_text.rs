@@ -1,5 +1,6 @@
 //! Findings as text for people, each with the line of the file it is about.
 
+use super::Report;
 use crate::diagnostics::{Finding, Verdict};
 use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 use std::fmt::Write;
@@ -10,8 +11,10 @@ const AROUND: usize = 60;
 /// Beyond this column the beginning of a line is cut off here; before it the renderer does that better.
 const FAR: usize = 2000;
 
-/// Findings about a parameter file, one block each, and a count at the end. With `coloured`, terminal colours.
-pub fn findings_text(path: &str, source: &str, findings: &[Finding], coloured: bool) -> String {
+/// Findings about a parameter file: a block for each that says something is wrong, one line for each key that is missing,
+/// one for each pass, the cautions that stand over all, and a count. With `coloured`, terminal colours.
+pub fn findings_text(report: &Report, coloured: bool) -> String {
+    let (path, findings) = (report.path, report.findings);
     if findings.is_empty() {
         return String::new();
     }
@@ -20,24 +23,77 @@ pub fn findings_text(path: &str, source: &str, findings: &[Finding], coloured: b
     } else {
         Renderer::plain()
     };
-    let lines: Vec<&str> = source.lines().collect();
+    let lines: Vec<&str> = report.source.lines().collect();
     let mut text = String::new();
-    for finding in findings {
+    for finding in findings.iter().filter(|f| f.verdict > Verdict::NotChecked) {
         text.push_str(&block(&renderer, path, &lines, finding));
         text.push_str("\n\n");
     }
+    text.push_str(&not_checked(findings));
+    text.push_str(&passes(findings));
+    for caution in report.cautions {
+        let _ = writeln!(text, "{caution}");
+    }
+    let _ = writeln!(text, "{path}: {}", counts(findings));
+    text
+}
+
+fn counts(findings: &[Finding]) -> String {
     let count = |verdict| findings.iter().filter(|f| f.verdict == verdict).count();
     let counts: Vec<String> = [
         Verdict::Error,
         Verdict::Fail,
         Verdict::Caution,
         Verdict::NotChecked,
+        Verdict::Pass,
     ]
     .into_iter()
     .filter(|v| count(*v) > 0)
     .map(|v| format!("{} {}", count(v), v.word()))
     .collect();
-    let _ = writeln!(text, "{path}: {}", counts.join(", "));
+    counts.join(", ")
+}
+
+/// The keys that are missing, each with the codes of what it keeps from being checked.
+fn not_checked(findings: &[Finding]) -> String {
+    let mut missing: Vec<(&str, Vec<&str>)> = Vec::new();
+    for finding in findings.iter().filter(|f| f.verdict == Verdict::NotChecked) {
+        let key = finding.place.key.as_str();
+        match missing.iter_mut().find(|m| m.0 == key) {
+            Some((_, codes)) if codes.contains(&finding.code) => {}
+            Some((_, codes)) => codes.push(finding.code),
+            None => missing.push((key, vec![finding.code])),
+        }
+    }
+    if missing.is_empty() {
+        return String::new();
+    }
+    let width = missing
+        .iter()
+        .map(|m| m.0.chars().count())
+        .max()
+        .unwrap_or(0);
+    let mut text = "not checked, since the file does not say:\n".to_owned();
+    for (key, codes) in missing {
+        let _ = writeln!(text, "  {key:width$}  {}", codes.join(", "));
+    }
+    text.push('\n');
+    text
+}
+
+fn passes(findings: &[Finding]) -> String {
+    let mut text = String::new();
+    for finding in findings.iter().filter(|f| f.verdict == Verdict::Pass) {
+        let limit = if finding.limit.is_empty() {
+            String::new()
+        } else {
+            format!(" ({})", finding.limit)
+        };
+        let _ = writeln!(text, "pass: {} [{}]{limit}", finding.found, finding.code);
+    }
+    if !text.is_empty() {
+        text.push('\n');
+    }
     text
 }
 
@@ -83,6 +139,10 @@ fn block(renderer: &Renderer, path: &str, lines: &[&str], finding: &Finding) -> 
     }
     if !finding.hint.is_empty() {
         group = group.element(Level::HELP.message(finding.hint.as_str()));
+    }
+    if let Some(remedy) = &finding.remedy {
+        let level = Level::HELP.with_name("smallest change");
+        group = group.element(level.message(remedy.spell()));
     }
     renderer.render(&[group])
 }

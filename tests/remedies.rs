@@ -1,0 +1,65 @@
+//! `check --fix-hints`: the change that is named really turns the failure, and no smaller one does.
+
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
+use islandwright::design::{self, Change};
+use islandwright::diagnostics::{Finding, Remedy, Verdict};
+use islandwright::pipeline::{examine, shipped_trade, with_remedies};
+use islandwright::{plan, rules};
+
+const SOUND: &str = include_str!("cases/sound.yaml");
+
+/// The failures of one rule, each with its remedy.
+fn failures(text: &str, code: &str) -> Vec<Finding> {
+    let found = examine(text, shipped_trade()).unwrap();
+    let failing = found
+        .into_iter()
+        .filter(|f| f.code == code && f.verdict == Verdict::Fail);
+    with_remedies(text, shipped_trade(), failing.collect())
+}
+
+/// The gravest verdict of a rule about a subject once a key is written otherwise.
+fn then(text: &str, finding: &Finding, key: &str, value: &str) -> Verdict {
+    let change = [Change::write(key, value)];
+    let design = design::from_text_changed(text, shipped_trade(), &change).unwrap();
+    let plan = plan::lay_out(design).unwrap();
+    let answers = rules::ask(
+        rules::rule(finding.code).unwrap(),
+        &rules::Subject::new(&plan),
+    );
+    let about = answers.iter().filter(|f| f.subject == finding.subject);
+    about.map(|f| f.verdict).max().unwrap()
+}
+
+#[test]
+fn a_narrow_flange_is_told_the_width_that_covers() {
+    let text = SOUND.replacen(
+        "flange: 3/4 in\n    front: {closed",
+        "flange: 1/4 in\n    front: {closed",
+        1,
+    );
+    let found = failures(&text, "fit-flange-cover");
+    assert_eq!(found.len(), 1);
+    // Paper: the limit is 3/8 in, and lengths move by sixteenths.
+    let remedy = Remedy {
+        key: "appliances[2].flange".to_owned(),
+        now: "1/4 in".to_owned(),
+        write: "3/8 in".to_owned(),
+        then: Verdict::Pass,
+    };
+    assert_eq!(found[0].remedy.as_ref(), Some(&remedy));
+    assert_eq!(then(&text, &found[0], &remedy.key, "3/8 in"), Verdict::Pass);
+    assert_eq!(
+        then(&text, &found[0], &remedy.key, "5/16 in"),
+        Verdict::Fail
+    );
+}
+
+#[test]
+fn every_lever_of_every_rule_is_known() {
+    for rule in rules::rules() {
+        for lever in rule.levers {
+            assert!(design::is_lever(lever), "{}: {lever}", rule.code);
+        }
+    }
+}
