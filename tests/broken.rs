@@ -8,6 +8,7 @@
 #![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use assert_cmd::Command;
+use islandwright::rules;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -87,6 +88,8 @@ fn every_broken_file_is_refused_with_its_words_and_touches_nothing() {
             .as_array()
             .unwrap()
             .iter()
+            // What the rules answer has tests of its own.
+            .filter(|f| rules::rule(f["code"].as_str().unwrap()).is_none())
             .map(|f| {
                 let words = f["found"].as_str().unwrap();
                 format!(
