@@ -4,9 +4,9 @@
 //!
 //! ```text
 //! parameters ─► design ─► plan ─► parts ─┬─► mesh ────┐
-//!  (YAML,       (typed,   (runs,  (every ├─► drawing ─┼─► write
-//!   spans)      resolved) faces,  solid, └─► takeoff ─┘
-//!                         grids)  placed)
+//!  (YAML,       (typed,   (runs,  (every ├─► drawing ─┤
+//!   spans)      resolved) faces,  solid, ├─► takeoff ─┼─► write
+//!                         grids)  placed)└─► rules ───┘
 //! ```
 
 pub mod catalog;

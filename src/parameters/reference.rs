@@ -14,8 +14,11 @@ marked as needed may be left out and gets the usual value; where two are given, 
 the second for a metric one. Texts are one line without control characters.
 
 Other amounts carry their unit too: an area `20 sq ft` or `1.9 m2`, a volume `0.60 cu ft`, `17 L` or `3 qt`, a weight
-`80 lb` or `36 kg`, a share `10 %`, a price `11.80 USD` or `€ 9.50`. [supplies.md](supplies.md) says more about buying and
-supplies.
+`80 lb` or `36 kg`, a share `10 %`, a price `11.80 USD` or `€ 9.50`, a strength or pressure `4,000 psi`, `28 MPa` or `0.5 in w.c.`, heat
+`60,000 Btu/h` or `17.5 kW`, a fall `1/8 in per ft`. [supplies.md](supplies.md) says more about buying and supplies.
+
+What only the checks read has no usual value: left out, it is not known, and the checks that need it say `not checked`.
+[checks.md](checks.md) documents the checks and names their limits.
 ";
 
 /// The page as Markdown.

@@ -59,19 +59,16 @@ fn source_of(own: &OwnLimit) -> String {
 }
 
 /// What is wrong with the limits of the file: a name that no rule has, a value that cannot be read.
-pub(super) fn faults<'l>(
-    design: &Design,
-    known: impl Iterator<Item = &'l Limit> + Clone,
-) -> Vec<Finding> {
+pub(super) fn faults(design: &Design, known: &[&Limit]) -> Vec<Finding> {
     let fault = |code, place: &Place, found: String, hint: String| {
         let mut finding = Finding::error(code, place, found).hint(hint);
         finding.verdict = Verdict::Fail;
         finding
     };
     let one = |own: &OwnLimit| {
-        let Some(limit) = known.clone().find(|l| l.name == own.name.value) else {
+        let Some(limit) = known.iter().find(|l| l.name == own.name.value) else {
             let nearest = known
-                .clone()
+                .iter()
                 .min_by_key(|l| strsim::damerau_levenshtein(l.name, &own.name.value));
             let hint = nearest.map_or(String::new(), |l| format!("did you mean '{}'?", l.name));
             let found = format!("no rule has a limit named '{}'", own.name.escape_debug());

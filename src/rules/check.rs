@@ -22,7 +22,7 @@ pub fn ask(rule: &Rule, subject: &Subject) -> Vec<Finding> {
 
 /// The answers of all rules, and what is wrong with the limits that the file sets, in the order of the file.
 pub fn check(subject: &Subject) -> Vec<Finding> {
-    let mut findings = bound::faults(subject.design(), limits());
+    let mut findings = bound::faults(subject.design(), &limits().collect::<Vec<_>>());
     for rule in rules() {
         findings.extend(ask(rule, subject));
     }

@@ -163,7 +163,7 @@ mod tests {
         // NIST SP 811, appendix B.8: 1 lbf = 4.448222 N, 1 psi = 6.894757 kPa, 1 psf = 47.88026 Pa, 1 inch of water at
         // 39.2 °F = 249.082 Pa, 1 Btu(IT)/h = 0.2930711 W.
         assert!(near(parse_force("200 lb").unwrap().n(), 889.6444));
-        assert!(near(parse_stress("4,000 psi").unwrap().mpa(), 27.579028));
+        assert!(near(parse_stress("4,000 psi").unwrap().mpa(), 27.579_028));
         assert!(near(parse_stress("2000 psf").unwrap().mpa(), 0.095_760_52));
         assert!(near(parse_stress("0.5 in w.c.").unwrap().mpa(), 124.541e-6));
         assert!(near(parse_power("60,000 Btu/h").unwrap().w(), 17_584.264));

@@ -17,7 +17,7 @@ pub enum Unit {
     Mass,
     /// Newtons.
     Force,
-    /// Megapascals; spelt in psi or MPa.
+    /// Megapascals; spelt in psi or `MPa`.
     Stress,
     /// Megapascals; spelt in psf or kPa.
     AreaLoad,

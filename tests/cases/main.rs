@@ -59,11 +59,7 @@ fn said(text: &str) -> Vec<Finding> {
 fn counted(findings: &[Finding]) -> Found {
     let mut found = Found::new();
     for f in findings {
-        let key = (
-            f.place.line,
-            f.code.to_owned(),
-            f.verdict.word().to_owned(),
-        );
+        let key = (f.place.line, f.code.to_owned(), f.verdict.word().to_owned());
         *found.entry(key).or_default() += 1;
     }
     found

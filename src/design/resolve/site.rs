@@ -26,7 +26,7 @@ const SEATS: Range = Range {
 pub(super) fn site(g: &mut Gather, given: &Given<parameters::Site>) -> Site {
     let Given::Yes(s, place) = given else {
         return Site {
-            place: group(given.place(), "site"),
+            place: group("site"),
             ..Site::default()
         };
     };
@@ -51,10 +51,10 @@ pub(super) fn site(g: &mut Gather, given: &Given<parameters::Site>) -> Site {
 }
 
 /// The place of a group that the file leaves out: its key, without a line.
-fn group(place: Place, key: &str) -> Place {
+fn group(key: &str) -> Place {
     Place {
         key: key.to_owned(),
-        ..place
+        ..Place::default()
     }
 }
 
@@ -135,7 +135,7 @@ fn kind_of(kind: parameters::ObjectKind) -> ObjectKind {
 pub(super) fn people(g: &mut Gather, given: &Given<parameters::People>) -> People {
     let Given::Yes(p, place) = given else {
         return People {
-            place: group(given.place(), "people"),
+            place: group("people"),
             ..People::default()
         };
     };

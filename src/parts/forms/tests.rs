@@ -427,7 +427,7 @@ fn forms_clear_walls_tile_and_sides_without_turndown() {
     let mut none = corner();
     none.counter.profile = placed(EdgeProfile::HalfRound);
     none.counter.corners = placed(PlanCorner::Rounded(millimetres(60.0)));
-    for d in [walled, some, inner, none] {
+    for d in vec![walled, some, inner, none] {
         let plan = planned(d);
         assert_sound(&plan);
         assert_clear(&plan);
