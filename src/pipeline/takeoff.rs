@@ -6,7 +6,7 @@ use crate::diagnostics::{Finding, Place, in_order};
 use crate::parts;
 use crate::plan::Plan;
 use crate::table::Table;
-use crate::takeoff::{self, Takeoff};
+use crate::takeoff::{self, Compared, Takeoff};
 use crate::units::Notation;
 use crate::write::{self, Book};
 
@@ -40,7 +40,14 @@ impl Reckoned {
 
     /// What differs in another one; no rows when nothing does.
     pub fn differences(&self, other: &Self) -> Table {
-        takeoff::differences((&self.plan, &self.takeoff), (&other.plan, &other.takeoff))
+        let checks = [self, other].map(|one| super::checks::findings(&one.plan));
+        let [first, second] =
+            [(self, &checks[0]), (other, &checks[1])].map(|(one, checks)| Compared {
+                plan: &one.plan,
+                takeoff: &one.takeoff,
+                checks,
+            });
+        takeoff::differences(first, second)
     }
 }
 

@@ -1,7 +1,7 @@
 //! What differs between two designs.
 
 use super::{Amount, Takeoff};
-use crate::diagnostics::Verdict;
+use crate::diagnostics::{Finding, Verdict};
 use crate::plan::Plan;
 use crate::table::{Cell, Column, Table};
 use crate::units::{Money, Notation};
@@ -21,12 +21,24 @@ type Key = (u8, String);
 
 const GROUPS: [&str; 4] = ["quantity", "weight", "to buy", "money"];
 
+/// One of the two designs: its plan, its takeoff, and what the checks said of it.
+#[derive(Clone, Copy, Debug)]
+pub struct Compared<'a> {
+    /// The plan.
+    pub plan: &'a Plan,
+    /// The takeoff.
+    pub takeoff: &'a Takeoff,
+    /// What the checks said.
+    pub checks: &'a [Finding],
+}
+
 /// Quantities, weights, purchases, money and findings that differ between two designs, a row each; no rows when nothing does.
 ///
 /// Amounts are spelt in the units of the first design.
-pub fn differences(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Table {
-    let notation = first.0.design.project.units;
-    let (before, after) = (figures(first), figures(second));
+pub fn differences(first: Compared, second: Compared) -> Table {
+    let notation = first.plan.design.project.units;
+    let of = |one: Compared| figures((one.plan, one.takeoff));
+    let (before, after) = (of(first), of(second));
     let keys: BTreeSet<&Key> = before.keys().chain(after.keys()).collect();
     let rows = keys
         .into_iter()
@@ -42,12 +54,22 @@ pub fn differences(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Table
     }
 }
 
-/// What is said of only one of the two; a finding is the same wherever it stands in its file.
-fn finding_rows(first: (&Plan, &Takeoff), second: (&Plan, &Takeoff)) -> Vec<Vec<Cell>> {
-    let said = |(plan, takeoff): (&Plan, &Takeoff)| -> BTreeMap<(&'static str, String), Verdict> {
-        let all = plan.design.findings.iter().chain(&takeoff.findings);
-        all.map(|f| ((f.code, f.found.clone()), f.verdict))
-            .collect()
+/// What is said of only one of the two, wherever it stands in its file. A check is compared by its gravest verdict on each
+/// subject, since the numbers in its words differ as soon as anything does; what passes in one need not be said of the other.
+fn finding_rows(first: Compared, second: Compared) -> Vec<Vec<Cell>> {
+    let said = |one: Compared| {
+        let mut said: BTreeMap<(&'static str, String), Verdict> = BTreeMap::new();
+        let reckoned = one.plan.design.findings.iter().chain(&one.takeoff.findings);
+        said.extend(reckoned.map(|f| ((f.code, f.found.clone()), f.verdict)));
+        for check in one.checks.iter().filter(|f| f.verdict > Verdict::Pass) {
+            let subject = match check.subject.as_str() {
+                "" => check.code.to_owned(),
+                subject => format!("{}: {subject}", check.code),
+            };
+            let known = said.entry((check.code, subject)).or_insert(check.verdict);
+            *known = check.verdict.max(*known);
+        }
+        said
     };
     let (before, after) = (said(first), said(second));
     let keys: BTreeSet<_> = before.keys().chain(after.keys()).collect();

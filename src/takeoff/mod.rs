@@ -21,7 +21,7 @@ mod unasked;
 mod whereabouts;
 
 pub use amount::Amount;
-pub use compare::differences;
+pub use compare::{Compared, differences};
 pub use quantity::Quantity;
 pub use reckon::{Takeoff, reckon, tables};
 pub use shares::Shares;
