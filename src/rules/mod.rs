@@ -25,6 +25,7 @@ mod weather;
 pub use answers::{Answer, Answers};
 pub use bound::Bound;
 pub use check::{ask, check, limits, rule};
+pub use gas::piping;
 pub use page::{explain, list, page};
 pub use remedy::remedy;
 pub use rule::{About, Family, Limit, Origin, Outside, Rule};

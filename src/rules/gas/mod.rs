@@ -1,5 +1,7 @@
 //! Heat and gas.
 
+pub mod piping;
+
 use super::Rule;
 
 /// The rules of this family.
