@@ -20,4 +20,9 @@ impl Place {
     pub fn is_known(&self) -> bool {
         self.line > 0
     }
+
+    /// This place where it stands in the file, else another one: a value that was left out is said at its entry.
+    pub fn or<'a>(&'a self, entry: &'a Self) -> &'a Self {
+        if self.is_known() { self } else { entry }
+    }
 }

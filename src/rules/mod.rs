@@ -4,6 +4,7 @@
 //! does not hold, or it could not be checked because the file does not say what it needs.
 
 mod answers;
+mod around;
 mod bound;
 mod check;
 mod fit;

@@ -17,6 +17,12 @@ impl Trial {
         Self::default()
     }
 
+    /// The same island with nothing in the counter and no hole in the faces.
+    pub(crate) fn bare() -> Self {
+        let keys = ["appliances", "openings", "gas", "electricity"];
+        keys.into_iter().fold(Self::sound(), Self::without)
+    }
+
     /// The same with the value of a key replaced or added. The key is as findings spell it, `openings[2].sill`, or with
     /// the entry's name for its number, `openings[gas hatch].sill`; the value is YAML.
     pub(crate) fn with(mut self, key: &str, value: &str) -> Self {
