@@ -1,6 +1,6 @@
 //! What stands around the island, and where it is seen from a face.
 
-use crate::design::{ObjectKind, SiteObject};
+use crate::design::{Design, ObjectKind, SiteObject};
 use crate::diagnostics::Place;
 use crate::geometry::{Bounds2, Point2};
 use crate::plan::{Face, Layers, Plan};
@@ -34,6 +34,14 @@ pub(super) fn objects(plan: &Plan) -> Option<Vec<Around>> {
     let objects = plan.design.site.objects.as_ref()?;
     let stands = objects.iter().filter(|o| o.kind != ObjectKind::Walkway);
     Some(stands.map(object).collect())
+}
+
+/// The place of the site's group in the file, whether or not it is written.
+pub(super) fn site_group(design: &Design) -> Place {
+    Place {
+        key: "site".to_owned(),
+        ..design.site.place.clone()
+    }
 }
 
 /// A site object as it stands.

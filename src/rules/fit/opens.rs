@@ -110,7 +110,7 @@ impl Opens<'_> {
     }
 
     /// By how much its top passes the underside of the counter that hangs over it.
-    pub(super) fn into_counter(&self, plan: &Plan) -> f64 {
+    pub(super) fn past_counter_edge(&self, plan: &Plan) -> f64 {
         let over = plan
             .counter
             .sides
@@ -149,7 +149,7 @@ pub(super) fn judge(
 ) {
     let name = &what.opening.name;
     let place = &what.opening.place;
-    let into = what.into_counter(subject.plan);
+    let into = what.past_counter_edge(subject.plan);
     if into > 1e-6 {
         let found = format!(
             "the {word} of '{name}' strikes the edge of the counter, which hangs {} lower than its top",
@@ -190,19 +190,15 @@ pub(super) fn judge(
 /// Everything that can stand in the way; says so where the file leaves the site out.
 pub(super) fn in_the_way(subject: &Subject, answers: &mut Answers) -> Vec<Around> {
     let mut around = around::faces(subject.plan);
-    match around::objects(subject.plan) {
-        Some(objects) => around.extend(objects),
-        None => {
-            let place = crate::diagnostics::Place {
-                key: "site".to_owned(),
-                ..subject.design().site.place.clone()
-            };
-            answers.missing(
-                &place,
-                "objects",
-                "what stands around the island is not known",
-            );
-        }
+    if let Some(objects) = around::objects(subject.plan) {
+        around.extend(objects);
+    } else {
+        let place = around::site_group(subject.design());
+        answers.missing(
+            &place,
+            "objects",
+            "what stands around the island is not known",
+        );
     }
     around
 }
