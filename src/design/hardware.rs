@@ -60,6 +60,10 @@ pub struct BoxFill {
 /// What is known of what fills an opening. What the file does not say is `None`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hardware {
+    /// How wide what fills it is.
+    pub body_width: Option<Placed<Length>>,
+    /// How high what fills it is.
+    pub body_height: Option<Placed<Length>>,
     /// How its leaf is hung.
     pub hinge: Placed<Hinge>,
     /// How far a drawer comes out.
@@ -84,6 +88,8 @@ impl Default for Hardware {
     /// Two leaves that open by hand; nothing else known.
     fn default() -> Self {
         Self {
+            body_width: None,
+            body_height: None,
             hinge: plain(Hinge::Pair),
             travel: plain(Length::ZERO),
             by_hand: plain(true),

@@ -218,6 +218,12 @@ pub struct Opening {
     /// 20 in (500 mm) for a drawer, 22 in (560 mm) for an appliance, 3 in (75 mm) for a receptacle.
     #[serde(default)]
     pub body_depth: Given<Dimension>,
+    /// How wide what fills it is, from its maker; asked of an appliance.
+    #[serde(default)]
+    pub body_width: Given<Dimension>,
+    /// How high what fills it is, from its maker; asked of an appliance.
+    #[serde(default)]
+    pub body_height: Given<Dimension>,
     /// How its leaf is hung. Usual: a pair when a door is wider than 20 in (500 mm), else left.
     #[serde(default)]
     pub hinge: Given<Hinge>,

@@ -105,6 +105,8 @@ pub(super) fn hardware(
     let usual = if pair { Hinge::Pair } else { Hinge::Left };
     let travel = g.optional_length(&o.travel, Limits(0.0, 3000.0));
     Hardware {
+        body_width: g.optional_length(&o.body_width, Limits(1.0, 3000.0)),
+        body_height: g.optional_length(&o.body_height, Limits(1.0, 3000.0)),
         hinge: word(&o.hinge, hinge_of).unwrap_or(usually(usual)),
         travel: travel.unwrap_or(usually(body_depth)),
         by_hand: word(&o.opens, |w| w == parameters::Opens::ByHand).unwrap_or(usually(true)),

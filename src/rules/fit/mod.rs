@@ -5,8 +5,11 @@ mod cutout;
 mod door_swing;
 mod drawer_travel;
 mod flange_cover;
+mod flange_room;
 mod opens;
 mod swept;
+mod under_body;
+mod undercounter;
 mod valve_access;
 
 use super::Rule;
@@ -15,6 +18,9 @@ use super::Rule;
 pub(super) static RULES: &[&Rule] = &[
     &cutout::CUTOUT,
     &flange_cover::FLANGE_COVER,
+    &flange_room::FLANGE_ROOM,
+    &under_body::UNDER_BODY,
+    &undercounter::UNDERCOUNTER,
     &door_swing::DOOR_SWING,
     &drawer_travel::DRAWER_TRAVEL,
     &valve_access::VALVE_ACCESS,
