@@ -38,3 +38,43 @@ fn turns(code: &str, key: &str, values: &[&str], fixed: &[(&str, &str)]) {
         "{code} along {key}: {verdicts:?}"
     );
 }
+
+const THICK: [&str; 8] = [
+    "1 in", "1-1/4 in", "1-1/2 in", "2 in", "2-1/2 in", "3 in", "4 in", "5 in",
+];
+/// High enough for every thickness above the drawers.
+const HIGH: (&str, &str) = ("levels.counter", "42 in");
+const PLAIN: (&str, &str) = ("counter.reinforcement", "{corner_bars: true}");
+
+#[test]
+fn a_thicker_slab_never_fails_where_a_thinner_one_passed() {
+    let bare = [HIGH, PLAIN, ("counter.brackets", "")];
+    turns("slab-overhang-bending", "counter.thickness", &THICK, &bare);
+    turns("slab-joints", "counter.thickness", &THICK, &[HIGH]);
+    along("slab-overhang-shear", "counter.thickness", &THICK, &bare);
+    along("slab-rail-bending", "counter.thickness", &THICK, &bare);
+    along("ground-sliding", "counter.thickness", &THICK, &[HIGH]);
+}
+
+#[test]
+fn a_longer_overhang_never_passes_where_a_shorter_one_failed() {
+    let shorter = [
+        "20 in", "16 in", "14 in", "12 in", "11 in", "10 in", "8 in", "6 in", "4 in", "2 in",
+    ];
+    let bare = [PLAIN, ("counter.brackets", "")];
+    for code in ["slab-overhang-bending", "slab-overhang-practice"] {
+        turns(code, "counter.overhang.seating", &shorter, &bare);
+    }
+    along(
+        "ground-overturning",
+        "counter.overhang.seating",
+        &shorter,
+        &bare,
+    );
+    along(
+        "slab-overhang-shear",
+        "counter.overhang.seating",
+        &shorter,
+        &bare,
+    );
+}

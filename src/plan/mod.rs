@@ -37,7 +37,7 @@ pub use level::PlanLevels;
 pub use panel::{Crosspiece, CrosspieceKind, Panel, PanelOf, Sizes, Upright, UprightKind};
 pub use run::RunPlan;
 
-use crate::design::Design;
+use crate::design::{Design, Side};
 use crate::diagnostics::Finding;
 
 /// The planned island.
@@ -67,6 +67,23 @@ pub struct Plan {
 }
 
 impl Plan {
+    /// From where to where the counter reaches across a run, away from its working face: overhangs included, in millimetres.
+    pub fn counter_across(&self, run: usize) -> (f64, f64) {
+        let out = |side: Side| {
+            let sides = self.counter.sides.iter().filter(|s| {
+                let face = &self.faces[s.face];
+                face.run == run && face.side == side && !matches!(s.kind, SideKind::Notch(_))
+            });
+            sides
+                .map(|s| (s.start - self.faces[s.face].start).dot(&self.faces[s.face].outward))
+                .fold(0.0, f64::max)
+        };
+        (
+            -out(Side::Working),
+            self.runs[run].depth + out(Side::Seating),
+        )
+    }
+
     /// The steel that boards on a face can be screwed to, in the face's coordinates.
     pub fn steel_behind(&self, face: usize) -> Vec<Steel> {
         let Some(face) = self.faces.get(face) else {

@@ -1,5 +1,6 @@
 //! What the rules look at: one planned design, with what is costly worked out at most once.
 
+use super::loads::{Load, loads};
 use super::{Bound, Limit, bound};
 use crate::design::Design;
 use crate::parts::{self, Assembly};
@@ -13,6 +14,7 @@ pub struct Subject<'a> {
     /// The plan.
     pub plan: &'a Plan,
     assembly: OnceCell<Assembly>,
+    loads: OnceCell<Vec<Load>>,
 }
 
 impl<'a> Subject<'a> {
@@ -21,6 +23,7 @@ impl<'a> Subject<'a> {
         Self {
             plan,
             assembly: OnceCell::new(),
+            loads: OnceCell::new(),
         }
     }
 
@@ -32,6 +35,11 @@ impl<'a> Subject<'a> {
     /// Every part.
     pub fn assembly(&self) -> &Assembly {
         self.assembly.get_or_init(|| parts::build(self.plan))
+    }
+
+    /// What stands and stays, piece by piece, with its weight and where it weighs.
+    pub fn loads(&self) -> &[Load] {
+        self.loads.get_or_init(|| loads(self))
     }
 
     /// A limit as it holds for this design.

@@ -427,8 +427,8 @@ fn forms_clear_walls_tile_and_sides_without_turndown() {
     let mut none = corner();
     none.counter.profile = placed(EdgeProfile::HalfRound);
     none.counter.corners = placed(PlanCorner::Rounded(millimetres(60.0)));
-    for d in vec![walled, some, inner, none] {
-        let plan = planned(d);
+    for d in [&walled, &some, &inner, &none] {
+        let plan = planned(d.clone());
         assert_sound(&plan);
         assert_clear(&plan);
     }

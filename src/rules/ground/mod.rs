@@ -1,6 +1,21 @@
 //! Ground and stability: does it stand.
 
+mod bearing;
+mod heaviest_lift;
+mod overturning;
+mod pavers;
+mod sliding;
+mod stance;
+mod total_weight;
+
 use super::Rule;
 
 /// The rules of this family.
-pub(super) static RULES: &[&Rule] = &[];
+pub(super) static RULES: &[&Rule] = &[
+    &overturning::OVERTURNING,
+    &sliding::SLIDING,
+    &bearing::BEARING,
+    &pavers::PAVERS,
+    &total_weight::TOTAL_WEIGHT,
+    &heaviest_lift::HEAVIEST_LIFT,
+];

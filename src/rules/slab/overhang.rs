@@ -138,16 +138,16 @@ impl Overhang<'_> {
             live_shear: load / spread,
         }
     }
+}
 
-    /// What would hold it.
-    pub(super) fn strength(&self, subject: &Subject, strength: Stress) -> Strength {
-        let thickness = subject.design().counter.thickness.mm();
-        let steel = steel(subject).map(|s| s.moment(strength, subject.bound(&YIELD).value));
-        Strength {
-            cracks: modulus_of_rupture(strength) * modulus(thickness),
-            plain: plain_bending(strength) * modulus(thickness),
-            steel: steel.fold(0.0, f64::max),
-        }
+/// What would hold an overhang: its concrete, its steel.
+pub(super) fn holds(subject: &Subject, strength: Stress) -> Strength {
+    let thickness = subject.design().counter.thickness.mm();
+    let steel = steel(subject).map(|s| s.moment(strength, subject.bound(&YIELD).value));
+    Strength {
+        cracks: modulus_of_rupture(strength) * modulus(thickness),
+        plain: plain_bending(strength) * modulus(thickness),
+        steel: steel.fold(0.0, f64::max),
     }
 }
 

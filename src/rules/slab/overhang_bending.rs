@@ -1,9 +1,9 @@
 //! Whether an overhang holds as a strip that sticks out.
 
-use super::overhang::{EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, overhangs};
+use super::overhang::{EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, holds, overhangs};
 use crate::diagnostics::Place;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
-use crate::units::{Stress, Unit};
+use crate::units::{Notation, Stress, Unit};
 
 /// Against cracking, where nothing but concrete holds it.
 const SAFETY: Limit = Limit {
@@ -95,11 +95,15 @@ pub(super) fn counter() -> Place {
 
 fn one(subject: &Subject, answers: &mut Answers, overhang: &Overhang, strength: Stress) {
     let action = overhang.action(subject);
-    let holds = overhang.strength(subject, strength);
+    let holds = holds(subject, strength);
     let safety = subject.bound(&SAFETY);
     let service = (action.dead + action.live).max(1e-9);
     let times = holds.cracks / service;
-    let moment = |m: f64| subject.spell(Unit::Moment, m * 304.8);
+    let (unit, edge) = match subject.notation() {
+        Notation::Imperial => (304.8, "a foot"),
+        Notation::Metric => (1000.0, "a metre"),
+    };
+    let moment = |m: f64| format!("{} {edge}", subject.spell(Unit::Moment, m * unit));
     let out = subject.mm(overhang.free);
     let place = &overhang.given.place;
     let from = if overhang.free < overhang.whole {
@@ -113,15 +117,13 @@ fn one(subject: &Subject, answers: &mut Answers, overhang: &Overhang, strength: 
         let bears = moment(holds.steel);
         answers.pass(
             place,
-            format!("{head}; its steel bears {bears} a foot of edge where {factored} is asked"),
+            format!("{head}; its steel bears {bears} of edge where {factored} is asked"),
         )
     } else if holds.plain >= action.factored() && subject.bound(&PLAIN).allows(overhang.free) {
         let bears = moment(holds.plain);
         answers.pass(
             place,
-            format!(
-                "{head}; plain concrete bears {bears} a foot of edge where {factored} is asked"
-            ),
+            format!("{head}; plain concrete bears {bears} of edge where {factored} is asked"),
         )
     } else if safety.is_reached_by(times) {
         let found = format!(

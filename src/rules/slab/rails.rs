@@ -17,35 +17,11 @@ pub(super) struct Rail {
     pub carried: bool,
 }
 
-/// Where the counter ends across a run: in front of the working face and behind the seating face.
-fn edges(plan: &Plan, run: usize) -> (f64, f64) {
-    let depth = plan.runs[run].depth;
-    let out = |side| {
-        let sides = plan.counter.sides.iter();
-        let own = sides.filter(|s| {
-            let face = &plan.faces[s.face];
-            face.run == run && face.side == side && s.overhang > 0.0
-        });
-        let most = own.map(|s| s.overhang).fold(0.0, f64::max);
-        let face = plan.faces.iter().find(|f| f.run == run && f.side == side);
-        let clad = face.is_some_and(|f| !f.wall);
-        if clad {
-            most + plan.design.trade.cladding().mm()
-        } else {
-            0.0
-        }
-    };
-    (
-        -out(crate::design::Side::Working),
-        depth + out(crate::design::Side::Seating),
-    )
-}
-
 /// The rails of every cutout.
 pub(super) fn rails(plan: &Plan) -> Vec<Rail> {
     let mut found = Vec::new();
     for cutout in &plan.cutouts {
-        let (front, back) = edges(plan, cutout.run);
+        let (front, back) = plan.counter_across(cutout.run);
         if !cutout.open {
             found.push(rail(plan, cutout, "in front of", cutout.v0 - front));
         }

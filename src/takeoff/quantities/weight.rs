@@ -7,36 +7,26 @@ use crate::parts::{Group, Part, PartKind};
 use crate::takeoff::territory::territories;
 use crate::units::{Mass, Volume};
 
-/// What is weighed together: its name, its parts, and how heavy they are.
-type Lot = (&'static str, fn(&Part) -> bool, Density);
-
 /// Steel and slab are told by section and as the slab's own rows.
 const STEEL: &str = "steel";
 const DRIED: &str = "dried slab";
 
-const LOTS: [Lot; 5] = [
-    (STEEL, |p| is_steel(p), density::STEEL),
-    (
-        "sleepers",
-        |p| p.kind == PartKind::Sleeper,
-        density::SLEEPER,
-    ),
-    (
-        "boards",
-        |p| p.kind == PartKind::Board,
-        density::CEMENT_BOARD,
-    ),
-    (
-        "coats",
-        |p| matches!(p.kind, PartKind::BaseCoat | PartKind::FinishCoat),
-        density::STUCCO,
-    ),
-    ("tiles", |p| p.kind == PartKind::Tile, density::TILE),
-];
+/// The lots whose parts belong to one run.
+const LOTS: [&str; 5] = [STEEL, "sleepers", "boards", "coats", "tiles"];
 
-fn is_steel(part: &Part) -> bool {
-    let framing = part.group == Group::Framing && part.kind != PartKind::Sleeper;
-    framing || part.kind == PartKind::BaseChannel
+/// What a part is weighed with, and how heavy that is; `None` for what does not stay, and for envelopes.
+pub fn weighed_as(part: &Part) -> Option<(&'static str, Density)> {
+    Some(match part.kind {
+        PartKind::Sleeper => ("sleepers", density::SLEEPER),
+        PartKind::Board => ("boards", density::CEMENT_BOARD),
+        PartKind::BaseCoat | PartKind::FinishCoat => ("coats", density::STUCCO),
+        PartKind::Tile => ("tiles", density::TILE),
+        PartKind::Substrate => ("substrate", density::CEMENT_BOARD),
+        PartKind::Slab => (DRIED, density::CONCRETE_DRIED),
+        PartKind::BaseChannel => (STEEL, density::STEEL),
+        _ if part.group == Group::Framing => (STEEL, density::STEEL),
+        _ => return None,
+    })
 }
 
 /// The weight of each lot by run that has no row of its own already, and the whole by run: what a floor or a slab on the
@@ -47,12 +37,16 @@ pub(super) fn reckon(tally: &mut Tally) {
     for run in 0..tally.plan.runs.len() {
         let sheet = tally.plan.counter.substrate.area_within(&substrate[run])
             * tally.plan.design.trade.substrate_thickness.mm();
-        let parts = LOTS.map(|(name, is_one, density)| {
-            let parts = tally.assembly.parts.iter();
-            let own = parts.filter(|p| p.run == Some(run) && is_one(p));
-            (name, own.map(|p| tally.volume(p)).sum(), density)
-        });
-        let mut lots = Vec::from(parts);
+        let mut lots = Vec::new();
+        for name in LOTS {
+            let own = tally.assembly.parts.iter().filter(|p| p.run == Some(run));
+            let lot: Vec<_> = own
+                .filter_map(|p| weighed_as(p).filter(|w| w.0 == name).map(|w| (p, w.1)))
+                .collect();
+            let volume = lot.iter().map(|(p, _)| tally.volume(p)).sum();
+            let heavy = lot.first().map_or(density::STEEL, |l| l.1);
+            lots.push((name, volume, heavy));
+        }
         lots.push(("substrate", sheet, density::CEMENT_BOARD));
         lots.push((DRIED, slab[run].volume(), density::CONCRETE_DRIED));
         dead_weight(tally, run, &lots);
