@@ -10,6 +10,9 @@ const STAGGER: f64 = 152.4;
 pub(super) const BEARING: f64 = 9.525;
 /// A piece narrower than this is avoided where it costs no further joint, millimetres: one foot, common practice.
 const NARROW: f64 = 304.8;
+/// A piece narrower than this cannot be screwed: 3/8 in to an edge on both sides of a screw, published, and 3/8 in of bearing,
+/// common practice, millimetres.
+const SCREWED: f64 = 3.0 * 9.525;
 /// Steel ends within this of each other, and of the board's edges, count as meeting, millimetres.
 const SLACK: f64 = 3.0;
 
@@ -17,6 +20,7 @@ const SLACK: f64 = 3.0;
 mod price {
     pub(super) const OFF_STEEL: f64 = 1e9;
     pub(super) const ALIGNED: f64 = 1e6;
+    pub(super) const UNSCREWED: f64 = 2e5;
     pub(super) const CORNER: f64 = 1e4;
     pub(super) const PIECE: f64 = 1e2;
     pub(super) const NARROW: f64 = 20.0;
@@ -191,8 +195,13 @@ impl Stretch<'_> {
     /// What a piece of this length costs; a whole sheet and its rest are cheaper than two halves.
     fn price_of(&self, piece: f64) -> f64 {
         let narrow = (1.0 - piece / NARROW).max(0.0);
+        let unscrewed = if piece < SCREWED - 1e-6 {
+            price::UNSCREWED
+        } else {
+            0.0
+        };
         let share = piece / self.longest;
-        price::PIECE + narrow * price::NARROW - share * share
+        price::PIECE + unscrewed + narrow * price::NARROW - share * share
     }
 }
 
@@ -260,6 +269,24 @@ mod tests {
                 .iter()
                 .all(|s| (s - 1250.0).abs() > 100.0 && (s - 1500.0).abs() >= 100.0)
         );
+    }
+
+    #[test]
+    fn no_joint_leaves_a_strip_that_cannot_be_screwed() {
+        // 1210 long: with one joint on a stud at its end, 25 − 2 would be left, less than 28.6; the joint beside the corner
+        // of an opening is the lesser evil.
+        let steel = steel(&[25.0, 420.0, 800.0, 1185.0]);
+        let stretch = Stretch {
+            s: (0.0, 1210.0),
+            z: (0.0, 800.0),
+            openings: &[opening(450.0, 770.0)],
+            steel: &steel,
+            below: &[],
+            longest: 1200.0,
+            gap: 4.0,
+        };
+        let found = stretch.joints();
+        assert!(found == [420.0] || found == [800.0], "{found:?}");
     }
 
     #[test]

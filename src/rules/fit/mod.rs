@@ -1,13 +1,16 @@
 //! Fit: does everything find its place.
 
 mod base_channel;
+mod board_strip;
 mod cutout;
 mod door_swing;
 mod drawer_travel;
 mod flange_cover;
 mod flange_room;
 mod opens;
+mod strip;
 mod swept;
+mod tile_border;
 mod under_body;
 mod undercounter;
 mod valve_access;
@@ -25,4 +28,6 @@ pub(super) static RULES: &[&Rule] = &[
     &drawer_travel::DRAWER_TRAVEL,
     &valve_access::VALVE_ACCESS,
     &base_channel::BASE_CHANNEL,
+    &tile_border::TILE_BORDER,
+    &board_strip::BOARD_STRIP,
 ];
