@@ -27,6 +27,7 @@ mod weather;
 pub use answers::{Answer, Answers};
 pub use bound::Bound;
 pub use check::{ask, check, limits, rule};
+pub use frame::steel;
 pub use gas::piping;
 pub use loads::Load;
 pub use page::{explain, list, page};

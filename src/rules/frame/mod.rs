@@ -1,5 +1,7 @@
 //! Frame: does the steel hold.
 
+pub mod steel;
+
 use super::Rule;
 
 /// The rules of this family.
