@@ -88,6 +88,15 @@ pub(super) fn finished(plan: &Plan, face: &Face) -> f64 {
     }
 }
 
+/// From the frame to the edge of the counter, millimetres.
+pub(super) fn counter_edge(plan: &Plan, face: &Face) -> f64 {
+    if face.wall {
+        0.0
+    } else {
+        finished(plan, face) + plan.design.counter.overhang.of(face.side).mm()
+    }
+}
+
 /// Where a box is, seen from a face.
 pub(super) fn seen_from(face: &Face, plan: &Bounds2) -> Seen {
     let (a, b) = (plan.low - face.start, plan.high - face.start);

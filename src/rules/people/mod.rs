@@ -1,6 +1,17 @@
-//! People: can one work and sit at it.
+//! People: can they work and sit at it.
+
+mod counter_height;
+mod knee;
+mod landing;
+mod seat_width;
+mod seating;
 
 use super::Rule;
 
 /// The rules of this family.
-pub(super) static RULES: &[&Rule] = &[];
+pub(super) static RULES: &[&Rule] = &[
+    &counter_height::COUNTER_HEIGHT,
+    &landing::LANDING,
+    &seat_width::SEAT_WIDTH,
+    &knee::KNEE,
+];
