@@ -23,6 +23,11 @@ impl Answers {
         }
     }
 
+    /// True as long as nothing is answered.
+    pub fn is_empty(&self) -> bool {
+        self.findings.is_empty()
+    }
+
     /// Everything answered, in the order it was.
     pub fn into_findings(self) -> Vec<Finding> {
         self.findings

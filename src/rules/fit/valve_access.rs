@@ -246,7 +246,7 @@ mod tests {
             .without("appliances[grill].fuel")
             .about(CODE, "grill");
         assert_eq!(found.verdict, Verdict::NotChecked);
-        assert!(found.place.key.ends_with(".fuel"));
+        assert!(found.place.key.contains("fuel"), "{}", found.place.key);
         assert_eq!(Trial::bare().worst(CODE), Verdict::Pass);
     }
 }

@@ -1,10 +1,13 @@
 //! People: can they work and sit at it.
 
+mod accessible;
 mod counter_height;
 mod knee;
 mod landing;
+mod reach;
 mod seat_width;
 mod seating;
+mod walkway;
 
 use super::Rule;
 
@@ -14,4 +17,7 @@ pub(super) static RULES: &[&Rule] = &[
     &landing::LANDING,
     &seat_width::SEAT_WIDTH,
     &knee::KNEE,
+    &walkway::WALKWAY,
+    &reach::REACH,
+    &accessible::ACCESSIBLE,
 ];
