@@ -74,9 +74,11 @@ impl Stance {
         subject.bound(&LEAN).value * self.length / 304.8
     }
 
-    /// The moment that tips it about the outer edge of the seating sleeper, N·mm.
+    /// The moment that tips it about the outer edge of the seating sleeper, N·mm: people who lean, or one who pushes; as on a
+    /// guard, the two are not taken together.
     pub(super) fn tipping(&self, subject: &Subject) -> f64 {
-        self.leaning(subject) * self.out.max(0.0) + subject.bound(&PUSH).value * self.height
+        let lean = self.leaning(subject) * self.out.max(0.0);
+        lean.max(subject.bound(&PUSH).value * self.height)
     }
 
     /// The moment that keeps it from tipping so, N·mm.

@@ -61,9 +61,11 @@ fn check(subject: &Subject, answers: &mut Answers) {
         "boards and coats end {} above the ground",
         subject.mm(gap.mm())
     );
-    let answer = if least.is_reached_by(gap.mm()) {
+    // 50 mm are 2 in to a builder.
+    let clear = gap.mm() + 1.0;
+    let answer = if least.is_reached_by(clear) {
         answers.pass(&gap.place, found)
-    } else if least.is_reached_by(gap.mm() * 2.0) {
+    } else if least.is_reached_by(clear * 2.0) {
         answers.caution(&gap.place, found)
     } else {
         answers.fail(&gap.place, found)
@@ -94,6 +96,7 @@ mod tests {
         assert_eq!(over(slab, "7/8 in"), Verdict::Fail);
         assert_eq!(over("bare", "2 in"), Verdict::Caution);
         assert_eq!(over("bare", "1-3/4 in"), Verdict::Fail);
+        assert_eq!(over(slab, "50 mm"), Verdict::Pass);
         assert_eq!(
             Trial::sound().without("site.surface").worst(CODE),
             Verdict::NotChecked

@@ -7,9 +7,9 @@ use crate::units::Unit;
 const LEAST: Limit = Limit {
     name: "counter-fall",
     what: "fall of the counter's top",
-    usual: 1.0 / 96.0,
+    usual: 0.01,
     unit: Unit::Slope,
-    source: "common practice, 1/8 in per ft",
+    source: "common practice, 1/8 in per ft or 10 mm per m",
 };
 
 const MOST: Limit = Limit {
