@@ -3,6 +3,7 @@
 //! `ISLANDWRIGHT_CASES=2000 cargo test --release --test random_designs` looks longer than CI does.
 
 mod amounts;
+mod answers;
 mod counter;
 mod cuts;
 mod draw;
@@ -106,6 +107,7 @@ fn check_built(plan: &Plan, text: &str) -> Result<(), TestCaseError> {
         .iter()
         .map(|s| s.faceted(overlap::CHORDS))
         .collect();
+    check_none("faults of answers", &answers::faults(plan), text)?;
     check_none("marks used twice", &check_marks(&assembly), text)?;
     check_none(
         "unsound solids",
