@@ -53,9 +53,9 @@ fn check(subject: &Subject, answers: &mut Answers) {
     let around = in_the_way(subject, answers);
     let clear = subject.bound(&CLEAR);
     for (i, leaf) in leaves.iter().enumerate() {
-        judge(subject, answers, leaf, &around, &clear, "leaf");
-        together(answers, leaf, &leaves[i + 1..], "leaf");
-        together(answers, leaf, &drawers, "leaf");
+        judge(subject, answers, leaf, &around, &clear);
+        together(answers, leaf, &leaves[i + 1..]);
+        together(answers, leaf, &drawers);
     }
 }
 

@@ -36,9 +36,9 @@ fn check(subject: &Subject, answers: &mut Answers) {
     let around = in_the_way(subject, answers);
     let clear = subject.bound(&CLEAR);
     for (i, drawer) in drawers.iter().enumerate() {
-        judge(subject, answers, drawer, &around, &clear, "drawer");
-        together(answers, drawer, &drawers[i + 1..], "drawer");
-        together(answers, drawer, &leaves, "drawer");
+        judge(subject, answers, drawer, &around, &clear);
+        together(answers, drawer, &drawers[i + 1..]);
+        together(answers, drawer, &leaves);
     }
 }
 

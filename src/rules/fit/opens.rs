@@ -130,6 +130,23 @@ impl Opens<'_> {
         self.z.1 - underside
     }
 
+    /// It in messages.
+    fn words(&self) -> String {
+        let name = &self.opening.name;
+        match self.opening.kind {
+            OpeningKind::Drawer => format!("'{name}' drawn out"),
+            _ => format!("the leaf of '{name}'"),
+        }
+    }
+
+    /// What would clear its way.
+    fn remedy(&self) -> &'static str {
+        match self.opening.kind {
+            OpeningKind::Drawer => "move it away, or choose one that comes out less far",
+            _ => "move it away, hinge it on its other side, or make it narrower",
+        }
+    }
+
     /// True when both cannot be open at once.
     pub(super) fn meets(&self, other: &Opens) -> bool {
         self.opening.name != other.opening.name
@@ -145,14 +162,14 @@ pub(super) fn judge(
     what: &Opens,
     around: &[Around],
     clear: &Bound,
-    word: &str,
 ) {
     let name = &what.opening.name;
     let place = &what.opening.place;
+    let what_opens = what.words();
     let into = what.past_counter_edge(subject.plan);
     if into > 1e-6 {
         let found = format!(
-            "the {word} of '{name}' strikes the edge of the counter, which hangs {} lower than its top",
+            "{what_opens} strikes the edge of the counter, which hangs {} lower than its top",
             subject.mm(into)
         );
         let lower = format!("lower its top by {}", subject.mm(into));
@@ -160,13 +177,13 @@ pub(super) fn judge(
         return;
     }
     let Some((distance, nearest)) = what.nearest(subject.plan, around) else {
-        let found = format!("nothing stands in front of the {word} of '{name}'");
+        let found = format!("nothing stands in front of {what_opens}");
         answers.pass(place, found).about(name);
         return;
     };
-    let move_it = "move it away, hinge it on its other side, or make it narrower";
+    let move_it = what.remedy();
     if distance <= 1e-6 {
-        let found = format!("the {word} of '{name}' strikes {}", nearest.name);
+        let found = format!("{what_opens} strikes {}", nearest.name);
         answers
             .fail(place, found)
             .about(name)
@@ -175,7 +192,7 @@ pub(super) fn judge(
         return;
     }
     let found = format!(
-        "the {word} of '{name}' passes {} with {} to spare",
+        "{what_opens} passes {} with {} to spare",
         nearest.name,
         subject.mm(distance)
     );
@@ -204,7 +221,7 @@ pub(super) fn in_the_way(subject: &Subject, answers: &mut Answers) -> Vec<Around
 }
 
 /// Says which of some other things cannot be open at the same time.
-pub(super) fn together(answers: &mut Answers, what: &Opens, others: &[Opens], word: &str) {
+pub(super) fn together(answers: &mut Answers, what: &Opens, others: &[Opens]) {
     let mut said: Vec<&str> = Vec::new();
     for other in others.iter().filter(|o| what.meets(o)) {
         let (name, second) = (what.opening.name.as_str(), other.opening.name.as_str());
@@ -212,9 +229,9 @@ pub(super) fn together(answers: &mut Answers, what: &Opens, others: &[Opens], wo
             continue;
         }
         said.push(second);
-        let found =
-            format!("the {word} of '{name}' and '{second}' cannot be open at the same time");
+        let what_opens = what.words();
+        let found = format!("{what_opens} and '{second}' cannot be open at the same time");
         let answer = answers.caution(&what.opening.place, found).about(name);
-        answer.hint("move one of them out of the corner, or hinge it on its other side");
+        answer.hint("move one of them out of the corner, or hinge a leaf on its other side");
     }
 }
