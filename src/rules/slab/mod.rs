@@ -1,5 +1,6 @@
 //! Slab: does the counter hold.
 
+mod bracket_span;
 mod concrete;
 mod inward_corner;
 mod joints;
@@ -22,6 +23,7 @@ pub(super) static RULES: &[&Rule] = &[
     &overhang_bending::OVERHANG_BENDING,
     &overhang_shear::OVERHANG_SHEAR,
     &overhang_practice::OVERHANG_PRACTICE,
+    &bracket_span::BRACKET_SPAN,
     &rail_bending::RAIL_BENDING,
     &rail_width::RAIL_WIDTH,
     &inward_corner::INWARD_CORNER,

@@ -151,6 +151,33 @@ pub(super) fn holds(subject: &Subject, strength: Stress) -> Strength {
     }
 }
 
+/// The bars that are usual where the file names none: 3/8 in, else 1/4 in, and 3/4 in below the top, common practice.
+const USUAL_BARS: [f64; 2] = [9.525, 6.35];
+const USUAL_COVER: f64 = 19.05;
+
+/// Diameter and spacing of bars near the top that bear a factored moment, mm: as wide apart as whole inches allow, at most
+/// three times the thickness (ACI 318-19, 7.7.2.3, value from memory) and a foot. `None` where no spacing down to 2 in does.
+pub(super) fn bars_needed(
+    subject: &Subject,
+    strength: Stress,
+    factored: f64,
+) -> Option<(f64, f64)> {
+    let counter = &subject.design().counter;
+    let (r, thickness) = (&counter.casting.reinforcement, counter.thickness.mm());
+    let sizes = r.bars.as_ref().map_or(USUAL_BARS, |b| [b.mm(); 2]);
+    let cover = r.cover.as_ref().map_or(USUAL_COVER, |c| c.mm());
+    let fy = subject.bound(&YIELD).value;
+    let bears = |size: f64, inches: u32| {
+        let [size, apart, cover] = [size, f64::from(inches) * 25.4, cover].map(Length::millimetres);
+        Steel::round(size, apart, cover, thickness).moment(strength, fy) >= factored
+    };
+    let widest = (3.0 * thickness / 25.4 + 1e-9).floor().clamp(2.0, 12.0) as u32;
+    sizes.into_iter().find_map(|size| {
+        let inches = (2..=widest).rev().find(|i| bears(size, *i))?;
+        Some((size, f64::from(inches) * 25.4))
+    })
+}
+
 /// Moments that a strip bears, N·mm for each millimetre.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Strength {

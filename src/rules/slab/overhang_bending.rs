@@ -1,12 +1,12 @@
 //! Whether an overhang holds as a strip that sticks out.
 
-use super::overhang::{EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, holds, overhangs};
+use super::overhang::{EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, bars_needed, holds, overhangs};
 use crate::diagnostics::Place;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::{Notation, Stress, Unit};
 
 /// Against cracking, where nothing but concrete holds it.
-const SAFETY: Limit = Limit {
+pub(super) const SAFETY: Limit = Limit {
     name: "overhang-safety",
     what: "how many times the load it takes to crack a plain overhang",
     usual: 2.0,
@@ -131,24 +131,39 @@ fn one(subject: &Subject, answers: &mut Answers, overhang: &Overhang, strength: 
         );
         answers
             .caution(place, found)
-            .hint(remedy(subject, overhang))
+            .hint(remedy(subject, overhang, strength))
     } else {
         let found =
             format!("{head}; it would crack at {times:.1} times the load of a person on its edge");
-        answers.fail(place, found).hint(remedy(subject, overhang))
+        answers
+            .fail(place, found)
+            .hint(remedy(subject, overhang, strength))
     };
     answer.about(overhang.name).at_least(&safety);
 }
 
 /// Where brackets or bars are needed, and how many.
-fn remedy(subject: &Subject, overhang: &Overhang) -> String {
-    let count = (overhang.length / BRACKETS).ceil() as u32 + 1;
-    let bars = (overhang.length / 304.8).ceil() as u32 + 1;
-    format!(
-        "{count} brackets along the {}, every {} at most and to within {} of the edge, or {bars} bars across it near the top; an engineer decides",
+fn remedy(subject: &Subject, overhang: &Overhang, strength: Stress) -> String {
+    let count = |apart: f64| (overhang.length / apart).ceil() as u32 + 1;
+    let brackets = format!(
+        "{} brackets along the {}, every {} at most and to within {} of the edge",
+        count(BRACKETS),
         overhang.name,
         subject.mm(BRACKETS),
         subject.mm(76.2),
+    );
+    let factored = overhang.action(subject).factored();
+    let bars = bars_needed(subject, strength, factored).map(|(size, apart)| {
+        format!(
+            ", or {} bars of {} across it, every {} and as far back over the frame as they stick out",
+            count(apart),
+            subject.mm(size),
+            subject.mm(apart),
+        )
+    });
+    format!(
+        "{brackets}{}; an engineer decides",
+        bars.unwrap_or_default()
     )
 }
 
@@ -180,6 +195,13 @@ mod tests {
         let unknown = Trial::sound().without("counter.strength");
         assert_eq!(unknown.worst(CODE), Verdict::NotChecked);
         assert_eq!(unknown.answers(CODE)[0].place.key, "counter.strength");
+        // 14 in, 14.875 past the steel: dead 21.2, live 300 × 14.875 / 26.875 = 166, with factors 291 in·lb an inch. Bars of 3/8 in
+        // (.1104 in²) every 6 in, 3/4 in below the top: T 1,104 lb, a .325 in, d 1.0625 in: 894: three times the thickness governs.
+        let hint = plain("14 in").about(CODE, SEATING).hint;
+        assert!(
+            hint.contains("bars of 3/8\" across it, every 6\""),
+            "{hint}"
+        );
         let braced = plain("14 in").with("counter.brackets", "{spacing: 24 in, reach: 11 in}");
         assert_eq!(braced.about(CODE, SEATING).verdict, Verdict::Pass);
     }
