@@ -117,14 +117,20 @@ fn room(subject: &Subject, answers: &mut Answers, space: &Space, gas: Gas) {
         top: space.top,
         vents: &vents,
     };
-    for need in room.needs(gas, area.value, band.value) {
-        one(subject, answers, space, &vents, &need, &area);
+    let needs = room.needs(gas, area.value, band.value);
+    let own = area.source != AREA.source;
+    if !own && needs.iter().all(|n| n.verdict() == Verdict::Pass) {
+        by_practice(subject, answers, space, &needs, &area);
+    } else {
+        for need in &needs {
+            one(subject, answers, space, &vents, need, &area);
+        }
     }
     let pocket = subject.bound(&POCKET);
-    if let Some(left) = room
-        .pocket()
-        .filter(|p| gas == Gas::Natural && !pocket.allows(*p))
-    {
+    // Where nothing opens in the upper third it has failed already.
+    let third = (space.top - space.floor) / 3.0;
+    let left = room.pocket().filter(|p| !pocket.allows(*p) && *p <= third);
+    if let Some(left) = left.filter(|_| gas == Gas::Natural) {
         let found = format!(
             "{} are left in {} above its highest vent, where natural gas gathers",
             subject.mm(left),
@@ -138,6 +144,29 @@ fn room(subject: &Subject, answers: &mut Answers, space: &Space, gas: Gas) {
     }
 }
 
+/// Everything is there, by figures that are only common practice.
+fn by_practice(
+    subject: &Subject,
+    answers: &mut Answers,
+    space: &Space,
+    needs: &[Need],
+    area: &Bound,
+) {
+    let each = needs
+        .iter()
+        .map(|n| format!("{} {}", n.what, subject.spell(Unit::Area, n.has.least)));
+    let found = format!(
+        "{} has free: {}",
+        space.name,
+        each.collect::<Vec<_>>().join("; ")
+    );
+    answers
+        .caution(&space.place, found)
+        .about(&space.name)
+        .at_least(area)
+        .hint("common practice only: write what the appliance's own instructions ask for under 'limits' as gas-vent-area");
+}
+
 fn one(
     subject: &Subject,
     answers: &mut Answers,
@@ -146,7 +175,6 @@ fn one(
     need: &Need,
     area: &Bound,
 ) {
-    let own = area.source != AREA.source;
     let has = subject.spell(Unit::Area, need.has.least);
     let found = format!("{}: {} has {has} free", need.what, space.name);
     let verdict = need.verdict();
@@ -163,20 +191,10 @@ fn one(
             .about(&space.name);
         return;
     }
-    let (verdict, hint) = match verdict {
-        Verdict::Fail => (
-            verdict,
-            "add or enlarge vents there; count only their free area",
-        ),
-        Verdict::Caution => (
-            verdict,
-            "less than 10 % is left over: a louvre or a wasp's nest takes more",
-        ),
-        _ if own => (Verdict::Pass, ""),
-        _ => (
-            Verdict::Caution,
-            "common practice only: write what the appliance's own instructions ask for under 'limits' as gas-vent-area",
-        ),
+    let hint = match verdict {
+        Verdict::Fail => "add or enlarge vents there; count only their free area",
+        Verdict::Caution => "less than 10 % is left over: a louvre or a wasp's nest takes more",
+        _ => "",
     };
     answers
         .say(verdict, &space.place, found)
