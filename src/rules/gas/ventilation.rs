@@ -154,7 +154,7 @@ fn by_practice(
 ) {
     let each = needs
         .iter()
-        .map(|n| format!("{} {}", n.what, subject.spell(Unit::Area, n.has.least)));
+        .map(|n| format!("{}, {}", n.what, subject.spell(Unit::Area, n.has.least)));
     let found = format!(
         "{} has free: {}",
         space.name,
