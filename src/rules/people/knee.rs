@@ -103,7 +103,7 @@ mod tests {
         );
         let over = |inches: &str| Trial::sound().with("counter.overhang.seating", inches);
         assert_eq!(over("15 in").worst(CODE), Verdict::Pass);
-        assert_eq!(over("12 in").worst(CODE), Verdict::Caution);
+        assert_eq!(over("14-7/8 in").worst(CODE), Verdict::Caution);
         assert_eq!(
             over("12 in").with("levels.counter", "42 in").worst(CODE),
             Verdict::Pass
