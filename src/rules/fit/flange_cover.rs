@@ -62,7 +62,8 @@ fn check(subject: &Subject, answers: &mut Answers) {
         answers
             .judge(least.is_reached_by(flange), place, found)
             .about(&a.name)
-            .at_least(&least);
+            .at_least(&least)
+            .hint(hint(least.is_reached_by(flange)));
     }
     let least = subject.bound(&ON_FACE);
     for o in &design.openings {
@@ -76,7 +77,16 @@ fn check(subject: &Subject, answers: &mut Answers) {
         answers
             .judge(least.is_reached_by(flange), place, found)
             .about(&o.name)
-            .at_least(&least);
+            .at_least(&least)
+            .hint(hint(least.is_reached_by(flange)));
+    }
+}
+
+fn hint(holds: bool) -> &'static str {
+    if holds {
+        ""
+    } else {
+        "make the hole smaller, or choose a wider flange"
     }
 }
 
@@ -84,6 +94,8 @@ fn check(subject: &Subject, answers: &mut Answers) {
 mod tests {
     use crate::diagnostics::Verdict;
     use crate::rules::trial::Trial;
+
+    // A flange covers or it does not, and each has a size: there is no caution, and nothing is left unchecked.
 
     #[test]
     fn a_flange_covers_or_it_does_not() {
