@@ -9,6 +9,7 @@ mod stance;
 mod total_weight;
 
 use super::Rule;
+pub(super) use stance::LEAN;
 
 /// The rules of this family.
 pub(super) static RULES: &[&Rule] = &[

@@ -10,7 +10,7 @@ use crate::units::Unit;
 const POUND: f64 = 4.448_221_615_260_5;
 
 /// Everybody along the edge leaning on it.
-pub(super) const LEAN: Limit = Limit {
+pub(in crate::rules) const LEAN: Limit = Limit {
     name: "lean-a-foot",
     what: "load of people who lean on each foot of the seating edge, straight down",
     usual: 50.0 * POUND,

@@ -31,17 +31,19 @@ impl Screw {
         head: 0.399 * 25.4,
     };
 
-    /// The screw that a text such as `#8 × 1/2 in pan head` names; `None` where it names no size.
+    /// The screw that a text such as `#8 × 1/2 in pan head` or `4.2 × 13 mm` names; `None` where it names no size.
     pub fn named(text: &str) -> Option<Self> {
-        let after = text
-            .find('#')
-            .map(|at| &text[at + 1..])
-            .or_else(|| text.find("no. ").map(|at| &text[at + 4..]))?;
-        let digits: String = after
-            .trim_start()
-            .chars()
-            .take_while(char::is_ascii_digit)
-            .collect();
+        let number = text.find('#').map(|at| text[at + 1..].trim_start());
+        let metric = [
+            ("4.2", Self::NO_8),
+            ("4.8", Self::NO_10),
+            ("5.5", Self::NO_12),
+        ];
+        let Some(number) = number else {
+            let first = text.split_whitespace().next()?;
+            return metric.iter().find(|m| m.0 == first).map(|m| m.1);
+        };
+        let digits: String = number.chars().take_while(char::is_ascii_digit).collect();
         match digits.as_str() {
             "8" => Some(Self::NO_8),
             "10" => Some(Self::NO_10),
@@ -116,6 +118,10 @@ mod tests {
             Screw::named("self-drilling # 10 × 3/4 in"),
             Some(Screw::NO_10)
         );
-        assert_eq!(Screw::named("rivet"), None);
+        // 4.2 mm is sold as the metric number 8, common practice.
+        assert_eq!(Screw::named("4.2 × 13 mm wafer head"), Some(Screw::NO_8));
+        for text in ["rivet", "", "#", "# ⅛", "#6 screw"] {
+            assert_eq!(Screw::named(text), None);
+        }
     }
 }
