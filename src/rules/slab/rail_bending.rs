@@ -20,7 +20,8 @@ pub(super) static RAIL_BENDING: Rule = Rule {
     family: Family::Slab,
     title: "The strips of slab beside cutouts bear a person",
     about: About {
-        checks: "Each strip beside a cutout passes where a panel, tie, trimmer or blocking runs along it near the cutout. Where none does, it is a beam \
+        checks: "Each strip beside a cutout passes where a panel, tie, trimmer or blocking runs along it near the cutout; it cautions there where it is narrower than twice the \
+                 thickness and has no bar along it. Where none does, it is a beam \
                  between its supports at the ends of the cutout: it passes by the design strength of plain concrete, cautions where \
                  that is passed but cracking stays `rail-safety` times away, and fails nearer.",
         why: "The strip before a sink is where everybody leans. Over steel it only lies there; free, it is a beam without steel.",
@@ -48,20 +49,43 @@ fn check(subject: &Subject, answers: &mut Answers) {
     let strength = subject.design().counter.casting.strength.as_ref();
     for rail in all {
         let a = &subject.design().appliances[rail.appliance];
-        let name = format!("{} {}", rail.beside, a.name);
         if rail.carried {
-            let found = format!(
-                "steel runs under the strip of slab {} '{}'",
-                rail.beside, a.name
-            );
-            answers.pass(&a.place, found).about(name);
+            carried(subject, answers, &rail);
         } else if let Some(strength) = strength {
             beam(subject, answers, &rail, strength.value);
         } else {
             answers
                 .missing(&counter(), "strength", "how strong the concrete is")
-                .about(name);
+                .about(format!("{} {}", rail.beside, a.name));
         }
+    }
+}
+
+/// Steel bears it; a narrow strip still tears at its ends when the slab shrinks.
+fn carried(subject: &Subject, answers: &mut Answers, rail: &Rail) {
+    let design = subject.design();
+    let a = &design.appliances[rail.appliance];
+    let name = format!("{} {}", rail.beside, a.name);
+    let twice = 2.0 * design.counter.thickness.mm();
+    if rail.width < twice - 1e-6 && design.counter.casting.reinforcement.bars.is_none() {
+        let found = format!(
+            "steel runs under the strip of slab {} '{}', but it is only {} wide and has no bar along it",
+            rail.beside,
+            a.name,
+            subject.mm(rail.width)
+        );
+        let limit = format!("at least twice the thickness, {}", subject.mm(twice));
+        answers
+            .caution(&a.place, found)
+            .about(name)
+            .limit(limit, "common practice")
+            .hint("lay a bar of 3/8 in along it, and past the cutout by a foot at either end");
+    } else {
+        let found = format!(
+            "steel runs under the strip of slab {} '{}'",
+            rail.beside, a.name
+        );
+        answers.pass(&a.place, found).about(name);
     }
 }
 

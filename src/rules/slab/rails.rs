@@ -1,6 +1,6 @@
 //! Rails: the strips of slab left beside cutouts, and the steel under them.
 
-use crate::plan::{Cutout, Plan};
+use crate::plan::{Cutout, PanelOf, Plan};
 
 /// A strip of slab beside a cutout, in its run's coordinates, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,6 +75,16 @@ fn rail(plan: &Plan, cutout: &Cutout, beside: &'static str, width: f64) -> Rail 
 /// How near steel must lie to the cutout's edge to carry a rail: four inches, the depth of a frame panel.
 const NEAR: f64 = 101.6;
 
+/// True when a bulkhead of the cutout's run stands from u to u.
+fn bulkhead(plan: &Plan, run: usize, is_near: impl Fn(f64, f64) -> bool) -> bool {
+    let panels = plan.panels.iter().filter(|p| p.run == run);
+    let mut stands = panels.filter(|p| matches!(p.of, PanelOf::Bulkhead(_)));
+    stands.any(|p| {
+        let u = plan.runs[run].local(p.start).x;
+        is_near(u, u + plan.sizes.panel)
+    })
+}
+
 /// True when a tie, trimmer, blocking or panel runs along the edge of the cutout on that side, near it.
 fn is_carried(plan: &Plan, cutout: &Cutout, beside: &str) -> bool {
     let (depth, panel) = (plan.runs[cutout.run].depth, plan.sizes.panel);
@@ -101,11 +111,13 @@ fn is_carried(plan: &Plan, cutout: &Cutout, beside: &str) -> bool {
                 })
         }
         "left of" => {
-            let ends = cutout.u0 - plan.runs[cutout.run].framed.0 <= panel + NEAR;
+            let ends = cutout.u0 - plan.runs[cutout.run].framed.0 <= panel + NEAR
+                || bulkhead(plan, cutout.run, |_, u1| (cutout.u0 - u1).abs() <= NEAR);
             ends || crossings().any(|c| covers(c.v, v) && (cutout.u0 - c.u.1).abs() <= NEAR)
         }
         _ => {
-            let ends = plan.runs[cutout.run].framed.1 - cutout.u1 <= panel + NEAR;
+            let ends = plan.runs[cutout.run].framed.1 - cutout.u1 <= panel + NEAR
+                || bulkhead(plan, cutout.run, |u0, _| (u0 - cutout.u1).abs() <= NEAR);
             ends || crossings().any(|c| covers(c.v, v) && (c.u.0 - cutout.u1).abs() <= NEAR)
         }
     }
