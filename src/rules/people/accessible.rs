@@ -1,6 +1,6 @@
 //! Whether the island can be used from a wheelchair, where the file asks for it.
 
-use super::seating::{Seating, edges, group};
+use super::seating::{Seating, edges};
 use crate::diagnostics::Place;
 use crate::plan::Plan;
 use crate::rules::around::{Around, finished, objects, seen_from, shared, site_group};
@@ -101,12 +101,7 @@ const SLIGHT: f64 = 12.7;
 fn check(subject: &Subject, answers: &mut Answers) {
     match &subject.design().people.accessible {
         None => {
-            let group = group(subject.design());
-            answers.missing(
-                &group,
-                "accessible",
-                "whether it is to be used from a wheelchair is not known",
-            );
+            answers.nothing("the file does not ask that it can be used from a wheelchair");
         }
         Some(asked) if !asked.value => {
             answers.nothing("it need not be used from a wheelchair");
@@ -292,7 +287,7 @@ mod tests {
     fn it_is_asked_only_where_the_file_asks() {
         assert_eq!(Trial::sound().worst(CODE), Verdict::Pass);
         let found = Trial::sound().without("people.accessible").answers(CODE);
-        assert_eq!(found[0].verdict, Verdict::NotChecked);
+        assert_eq!(found[0].verdict, Verdict::Pass);
         assert_eq!(
             low().without("site.objects").worst(CODE),
             Verdict::NotChecked
