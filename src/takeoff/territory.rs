@@ -1,7 +1,7 @@
 //! What of the counter belongs to which run.
 
 use crate::design::{Passes, Side, Turn};
-use crate::geometry::{Bounds2, Point2};
+use crate::geometry::{Bounds2, Point2, Region};
 use crate::plan::{CounterSide, Plan, SideKind};
 
 /// Of each run the world rectangle whose counter is its own, overhangs included.
@@ -17,6 +17,17 @@ pub(super) fn territories(plan: &Plan) -> Vec<Bounds2> {
         run.rectangle((start(plan, i), end(plan, i)), v)
     })
     .collect()
+}
+
+/// Of a flat piece that spans all runs, such as the slab, each run's share of its area, and the middle of that share.
+///
+/// The shares add up to one, unless there is no area at all.
+pub fn shares_by_run(plan: &Plan, region: &Region) -> Vec<(f64, Point2)> {
+    let bounds = territories(plan);
+    let own: Vec<_> = bounds.iter().map(|b| region.moments_within(b)).collect();
+    let whole: f64 = own.iter().map(|m| m.area).sum();
+    let share = |area: f64| if whole > 0.0 { area / whole } else { 0.0 };
+    own.iter().map(|m| (share(m.area), m.centroid())).collect()
 }
 
 /// How far the counter passes the frame on a side of a run; nothing where that side has no face.
