@@ -83,16 +83,19 @@ fn of_body(plan: &Plan, body: &Body) -> Option<Load> {
 /// Each run's share of the slab or of the sheet below it, and the middle of that share; cutouts are left out. The turndown is
 /// taken to be spread over the slab.
 fn shares(plan: &Plan, kind: PartKind) -> Vec<(f64, Point2)> {
-    match kind {
-        PartKind::Substrate => shares_by_run(plan, &plan.counter.substrate),
-        _ => {
-            let slab = Region {
-                outer: plan.counter.outline.clone(),
-                holes: plan.counter.slab.cutouts.clone(),
-            };
-            shares_by_run(plan, &slab)
-        }
-    }
+    let slab = Region {
+        outer: plan.counter.outline.clone(),
+        holes: plan.counter.slab.cutouts.clone(),
+    };
+    let is_sheet = kind == PartKind::Substrate;
+    shares_by_run(
+        plan,
+        if is_sheet {
+            &plan.counter.substrate
+        } else {
+            &slab
+        },
+    )
 }
 
 #[cfg(test)]
