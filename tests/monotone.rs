@@ -78,3 +78,49 @@ fn a_longer_overhang_never_passes_where_a_shorter_one_failed() {
         &bare,
     );
 }
+
+#[test]
+fn more_vent_area_is_never_worse() {
+    let wider = [
+        "1 in", "2 in", "3 in", "4 in", "5 in", "6 in", "8 in", "10 in", "12 in",
+    ];
+    let own = "[{name: gas-vent-area, value: 12 sq in, source: the grill's instructions}]";
+    let high = ("openings[high vent].sill", "25-3/4 in");
+    let fixed = [high, ("limits", own)];
+    turns(
+        "gas-ventilation",
+        "openings[high vent].width",
+        &wider,
+        &fixed,
+    );
+    turns(
+        "gas-ventilation",
+        "openings[low vent].width",
+        &wider,
+        &fixed,
+    );
+    let freer = ["5 %", "20 %", "35 %", "50 %", "75 %", "100 %"];
+    let key = "openings[high vent].free_area";
+    turns("gas-ventilation", key, &freer, &fixed);
+}
+
+#[test]
+fn a_larger_gas_pipe_never_fails_where_a_smaller_one_passed() {
+    let larger = ["1/2 in", "3/4 in", "1 in", "1-1/4 in"];
+    let heat = [("appliances[grill].heat_input", "150,000 Btu/h")];
+    for code in ["gas-pipe-size", "gas-pressure-drop"] {
+        turns(code, "gas.pipes[from the house].size", &larger, &heat);
+    }
+}
+
+#[test]
+fn what_can_burn_is_never_worse_farther_off() {
+    let farther: Vec<String> = (20..60)
+        .step_by(4)
+        .map(|y| {
+            format!("[{{name: fence, kind: fence, combustible: true, at: {{x: -40 in, y: {y} in, z: 0 in}}, size: {{x: 200 in, y: 2 in, z: 60 in}}}}]")
+        })
+        .collect();
+    let farther: Vec<&str> = farther.iter().map(String::as_str).collect();
+    turns("heat-clearance", "site.objects", &farther, &[]);
+}

@@ -1,8 +1,9 @@
-"""Gas pipe capacities and drops against pipe friction by a fluid mechanics library (Darcy-Weisbach, Colebrook friction)."""
+"""Gas pipes against pipe friction by a fluid mechanics library (Darcy-Weisbach, Colebrook friction), trees by a graph library."""
 
 import json
 import math
 
+import networkx as nx
 import pytest
 from fluids.compressible import Muller, isothermal_gas
 from fluids.friction import friction_factor
@@ -24,9 +25,15 @@ ROUGH = 0.046e-3
 
 
 @pytest.fixture(scope="module")
-def pipes():
-    """What the program says of every size over every length."""
+def said():
+    """What the program says."""
     return json.loads(run("cargo", "run", "--quiet", "--locked", "--example", "gas"))
+
+
+@pytest.fixture(scope="module")
+def pipes(said):
+    """What it says of every size over every length."""
+    return said["pipes"]
 
 
 # Below this Reynolds number flow is neither laminar nor turbulent, and the library jumps from one law to the other.
@@ -91,3 +98,22 @@ def test_capacities_by_another_power_law(pipes):
         )
         outside = flow / FOOT**3 * 3600 * HEAT[gas] * BTU_PER_HOUR
         assert 0.82 < pipe["by_equation_w"] / outside < 1.05, pipe
+
+
+def test_trees_by_a_graph_library(said):
+    # Loads: all that lies downstream. Longest length: the heaviest path. Drops: the code's equation along the only path.
+    for tree in said["trees"]:
+        cr = {"natural gas": 0.6094, "propane": 1.2462}[tree["gas"]]
+        graph = nx.DiGraph()
+        for i, b in enumerate(tree["branches"]):
+            graph.add_edge("supply" if b["upstream"] is None else b["upstream"], i, weight=b["feet"])
+        assert tree["longest_feet"] == pytest.approx(nx.dag_longest_path_length(graph))
+        for i, b in enumerate(tree["branches"]):
+            beyond = nx.descendants(graph, i) | {i}
+            assert b["carried_cfh"] == pytest.approx(sum(tree["branches"][k]["own_cfh"] for k in beyond))
+            lost = 0.0
+            for k in nx.shortest_path(graph, "supply", i)[1:]:
+                part = tree["branches"][k]
+                ratio = part["carried_cfh"] ** 0.381 / (19.17 * part["inside_in"])
+                lost += cr * part["feet"] * ratio ** (1 / 0.206) * INCH_OF_WATER
+            assert b["lost_pa"] == pytest.approx(lost, rel=1e-6)

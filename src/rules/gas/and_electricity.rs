@@ -16,7 +16,7 @@ pub(super) static AND_ELECTRICITY: Rule = Rule {
                  cylinder it fails; with a gas appliance alone it is a caution. Where what an appliance runs on is not known it is not checked.",
         why: "A receptacle, a switch and the thermostat of a refrigerator make sparks, just what leaked gas waits for. The local code, the \
               appliance's own instructions, a licensed gas fitter and a licensed electrician decide.",
-        reckoned: "Bodies and openings by the stretch of their run, against the compartments of the file. That gas and sparks are kept apart is common practice.",
+        reckoned: "Bodies and openings by the stretch of their run, against the compartments of the file; conduit that only passes through is not looked at. That gas and sparks are kept apart is common practice.",
         example: "A grill at one end and a receptacle at the other end of one undivided island: a caution. A bulkhead and two \
                   compartments between them: a pass.",
     },

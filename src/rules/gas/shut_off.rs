@@ -32,7 +32,7 @@ pub(super) static SHUT_OFF: Rule = Rule {
     title: "The main gas valve and each appliance's own are reached through a door or hatch without tools",
     about: About {
         checks: "The main shut-off valve is behind a door or hatch that opens without tools, at most `gas-shut-off-reach` behind its face, and each \
-                 gas appliance has such a door or hatch within `gas-shut-off-distance`, for its own valve. It fails otherwise; less than 10 % \
+                 gas appliance has such a door or hatch within `gas-shut-off-distance`, for its own valve. Where the file has a cylinder and no other main valve, the cylinder's is the main one. It fails otherwise; less than 10 % \
                  of reach left over is a caution.",
         why: "When a hose burns there is time for one movement. A screw or a drawer in the way is too much. The local code, the \
               appliance's own instructions and a licensed gas fitter decide.",
@@ -84,6 +84,15 @@ fn is_leaf(o: &Opening) -> bool {
 }
 
 fn main_valve(subject: &Subject, answers: &mut Answers, gas: &Gas) {
+    if gas.shut_off.is_none() && gas.cylinder.is_some() {
+        answers
+            .pass(
+                &gas.place,
+                "the valve of the cylinder is the main valve; gas-cylinder answers for it",
+            )
+            .about("main valve");
+        return;
+    }
     let Some(behind) = &gas.shut_off else {
         answers
             .missing(
