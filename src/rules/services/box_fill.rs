@@ -211,7 +211,7 @@ mod tests {
     }
 
     proptest::proptest! {
-        #![proptest_config(proptest::prelude::ProptestConfig::with_cases(16))]
+        #![proptest_config(proptest::test_runner::Config { failure_persistence: None, cases: 16, ..Default::default() })]
         #[test]
         fn a_larger_box_is_never_worse(volume in 5.0..40.0_f64, more in 0.0..20.0_f64) {
             let inside = |v: f64| with(&format!("volume: {v:.3} cu in, gauge: 12, conductors: 3"));

@@ -12,6 +12,7 @@ mod receptacle_heat;
 mod receptacle_position;
 mod receptacle_seat;
 mod receptacle_sink;
+mod route;
 
 use super::Rule;
 
