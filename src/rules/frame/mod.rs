@@ -1,13 +1,19 @@
 //! Frame: does the steel hold.
 
+mod bare_racking;
 mod carried;
+mod header;
 mod loading;
 mod members;
+mod racking;
 mod screw_pull_out;
 mod screw_shear;
+mod spacing;
 pub mod steel;
+mod stud_column;
 mod tie_bending;
 mod tie_deflection;
+mod tops;
 mod trimmer;
 
 use super::Rule;
@@ -17,6 +23,11 @@ pub(super) static RULES: &[&Rule] = &[
     &tie_bending::TIE_BENDING,
     &tie_deflection::TIE_DEFLECTION,
     &trimmer::TRIMMER,
+    &header::HEADER,
+    &stud_column::STUD_COLUMN,
     &screw_shear::SCREW_SHEAR,
     &screw_pull_out::SCREW_PULL_OUT,
+    &racking::RACKING,
+    &bare_racking::BARE_RACKING,
+    &spacing::SPACING,
 ];

@@ -9,7 +9,7 @@ mod stance;
 mod total_weight;
 
 use super::Rule;
-pub(super) use stance::LEAN;
+pub(super) use stance::{LEAN, PUSH};
 
 /// The rules of this family.
 pub(super) static RULES: &[&Rule] = &[

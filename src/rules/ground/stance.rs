@@ -19,7 +19,7 @@ pub(in crate::rules) const LEAN: Limit = Limit {
 };
 
 /// One who pushes.
-pub(super) const PUSH: Limit = Limit {
+pub(in crate::rules) const PUSH: Limit = Limit {
     name: "push",
     what: "a push at the height of the counter, level",
     usual: 200.0 * POUND,

@@ -11,6 +11,7 @@ mod column;
 mod distortional;
 mod effective_section;
 mod effective_width;
+mod flat_track;
 mod properties;
 mod racking;
 mod screws;
@@ -26,6 +27,7 @@ pub use effective_section::{Bent, bent_section, compressed_area};
 pub use effective_width::{
     StiffenedFlange, effective_width, lip_k, stiffened_flange, unstiffened_k, web_gradient_k,
 };
+pub use flat_track::flat_track_strength;
 pub use properties::{Gross, Punched, gross};
 pub use racking::{BoardedWall, Strap, held_by_screws};
 pub use screws::{SCREW_SAFETY, Screw, pull_out, pull_over, shear};
