@@ -115,7 +115,7 @@ fn a_foreign_file_beside_the_outputs_stays() {
     let place = Place::new();
     place.build(&[]);
     place.write("out/kitchen/models/notes.txt", "mine");
-    place.write("kitchen.yaml", &GOOD.replace("6 ft", "7 ft"));
+    place.write("kitchen.yaml", &GOOD.replace("6 ft", "5 ft"));
     assert_eq!(place.build(&[]).0, 0);
     assert_eq!(
         fs::read(place.path("out/kitchen/models/notes.txt")).unwrap(),
@@ -188,7 +188,7 @@ fn only_what_was_asked_for_changes() {
     };
     let all = kept();
     let before = fs::read(place.path("out/kitchen/models/parts.json")).unwrap();
-    place.write("kitchen.yaml", &GOOD.replace("6 ft", "7 ft"));
+    place.write("kitchen.yaml", &GOOD.replace("6 ft", "5 ft"));
     let (code, said) = place.build(&["--only", "template"]);
     assert_eq!(code, 0, "{said}");
     assert_eq!(
@@ -240,7 +240,7 @@ fn a_folder_in_the_place_of_an_output_stops_the_build_and_leaves_no_parts() {
     let stl = "out/kitchen/models/assembly.stl";
     fs::remove_file(place.path(stl)).unwrap();
     fs::create_dir(place.path(stl)).unwrap();
-    place.write("kitchen.yaml", &GOOD.replace("6 ft", "7 ft"));
+    place.write("kitchen.yaml", &GOOD.replace("6 ft", "5 ft"));
     let (code, said) = place.build(&[]);
     assert_eq!(code, 2, "{said}");
     assert!(said.contains("is not a plain file"), "{said}");

@@ -19,7 +19,7 @@ pub(super) static TRIMMER: Rule = Rule {
         example: "A trimmer beside a grill of 120 lb with a rail of 8 in: 26 lb of slab and 60 lb of grill, then a person of 200 lb: 120 ft·lb of some 300, it passes.",
     },
     limits: &[&PEOPLE, &PERSON, &YIELD, &TENSILE],
-    levers: &["runs[].depth", "counter.thickness", "appliances[].weight"],
+    levers: &["runs[].depth", "counter.thickness"],
     outside: &[
         Outside {
             what: "a load anywhere on a simple beam (AISC Manual, Table 3-23, case 8)",

@@ -83,6 +83,18 @@ fn is_leaf(o: &Opening) -> bool {
     matches!(o.kind, OpeningKind::Door | OpeningKind::Hatch)
 }
 
+/// Why an opening does not lead to the main valve.
+fn wrong_leaf(o: &Opening) -> Option<String> {
+    let behind = format!("the main gas valve is behind '{}'", o.name);
+    if !is_leaf(o) {
+        Some(format!("{behind}, a {}", o.kind.name()))
+    } else if !o.hardware.by_hand.value {
+        Some(format!("{behind}, which opens only with tools"))
+    } else {
+        None
+    }
+}
+
 fn main_valve(subject: &Subject, answers: &mut Answers, gas: &Gas) {
     if gas.shut_off.is_none() && gas.cylinder.is_some() {
         answers
@@ -111,20 +123,7 @@ fn main_valve(subject: &Subject, answers: &mut Answers, gas: &Gas) {
     else {
         return;
     };
-    let wrong = if !is_leaf(o) {
-        Some(format!(
-            "the main gas valve is behind '{}', a {}",
-            o.name,
-            o.kind.name()
-        ))
-    } else if !o.hardware.by_hand.value {
-        Some(format!(
-            "the main gas valve is behind '{}', which opens only with tools",
-            o.name
-        ))
-    } else {
-        None
-    };
+    let wrong = wrong_leaf(o);
     if let Some(found) = wrong {
         answers
             .fail(&behind.place, found)

@@ -38,7 +38,7 @@ pub(super) static RECEPTACLE_SINK: Rule = Rule {
                   passes, without it fails. A receptacle 10 in beside the bowl is cautioned: move it 2 in on.",
     },
     limits: &[&PROTECTED, &SPLASH],
-    levers: &["openings[].at.distance", "appliances[].at.distance"],
+    levers: &["openings[].at", "appliances[].at.distance"],
     outside: &[
         Outside {
             what: "ground-fault protection within 6 ft of a sink, NEC 210.8(A)",

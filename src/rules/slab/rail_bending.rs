@@ -15,13 +15,21 @@ const SAFETY: Limit = Limit {
     source: "common practice",
 };
 
+const NARROW: Limit = Limit {
+    name: "rail-width-without-bar",
+    what: "width of the strip of slab beside a cutout that needs no bar along it",
+    usual: 101.6,
+    unit: Unit::Length,
+    source: "common practice, 4 in",
+};
+
 pub(super) static RAIL_BENDING: Rule = Rule {
     code: "slab-rail-bending",
     family: Family::Slab,
     title: "The strips of slab beside cutouts bear a person",
     about: About {
-        checks: "Each strip beside a cutout passes where a panel, tie, trimmer or blocking runs along it near the cutout; it cautions there where it is narrower than twice the \
-                 thickness and has no bar along it. Where none does, it is a beam \
+        checks: "Each strip beside a cutout passes where a panel, tie, trimmer or blocking runs along it near the cutout; it cautions there where it is narrower than \
+                 `rail-width-without-bar` and no bar lies in the slab. Where none does, it is a beam \
                  between its supports at the ends of the cutout: it passes by the design strength of plain concrete, cautions where \
                  that is passed but cracking stays `rail-safety` times away, and fails nearer.",
         why: "The strip before a sink is where everybody leans. Over steel it only lies there; free, it is a beam without steel.",
@@ -30,7 +38,7 @@ pub(super) static RAIL_BENDING: Rule = Rule {
                    against 1.2 dead + 1.6 live. The two beam cases are those of the AISC Manual, Table 3-23, cases 1 and 7 (values from memory).",
         example: "A strip 6 in wide and 2 in thick, free over 14 in: 300 lb at its middle make 87 ft·lb; it cracks at 158: 1.8 times, it fails.",
     },
-    limits: &[&EDGE_LOAD, &SAFETY],
+    limits: &[&EDGE_LOAD, &SAFETY, &NARROW],
     levers: &["counter.thickness", "appliances[].front.closed.setback"],
     outside: &[Outside {
         what: "P L/4 and w L²/8 of a simple beam (AISC Manual, Table 3-23, cases 7 and 1, from memory) with 7.5 √f'c, by hand",
@@ -66,19 +74,18 @@ fn carried(subject: &Subject, answers: &mut Answers, rail: &Rail) {
     let design = subject.design();
     let a = &design.appliances[rail.appliance];
     let name = format!("{} {}", rail.beside, a.name);
-    let twice = 2.0 * design.counter.thickness.mm();
-    if rail.width < twice - 1e-6 && design.counter.casting.reinforcement.bars.is_none() {
+    let narrow = subject.bound(&NARROW);
+    if !narrow.is_reached_by(rail.width) && design.counter.casting.reinforcement.bars.is_none() {
         let found = format!(
             "steel runs under the strip of slab {} '{}', but it is only {} wide and has no bar along it",
             rail.beside,
             a.name,
             subject.mm(rail.width)
         );
-        let limit = format!("at least twice the thickness, {}", subject.mm(twice));
         answers
             .caution(&a.place, found)
             .about(name)
-            .limit(limit, "common practice")
+            .at_least(&narrow)
             .hint("lay a bar of 3/8 in along it, and past the cutout by a foot at either end");
     } else {
         let found = format!(
