@@ -217,6 +217,9 @@ mod tests {
             worst(&room(&lifted, 20.0).edition_b(&FIGURES)),
             Verdict::Fail
         );
+        let mut tall = all.clone();
+        tall[2] = vent(1.0, 0.0, 2.5, 8.0, 30.0);
+        assert_eq!(worst(&room(&tall, 20.0).edition_b(&FIGURES)), Verdict::Fail);
     }
 
     #[test]

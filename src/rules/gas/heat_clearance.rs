@@ -183,6 +183,13 @@ mod tests {
             post("{x: -5 in, y: 0 in, z: 0 in}", "").worst(CODE),
             Verdict::Pass
         );
+        let path = "[{name: path, kind: walkway, at: {x: 0 in, y: -20 in, z: 0 in}, size: {x: 90 in, y: 40 in, z: 35 in}}]";
+        let path = Trial::sound().with("site.objects", path);
+        assert_eq!(
+            path.worst(CODE),
+            Verdict::Pass,
+            "nobody asks whether a way burns"
+        );
         let stone = post("{x: 0 in, y: 10 in, z: 0 in}", ", combustible: false");
         assert_eq!(stone.worst(CODE), Verdict::Pass);
         assert_eq!(

@@ -115,4 +115,13 @@ mod tests {
         );
         assert_eq!(bench().worst(CODE), Verdict::Pass);
     }
+
+    #[test]
+    fn what_stands_beside_is_the_other_rule_s() {
+        // A post from the ground, near enough to fail heat-clearance.
+        let post = "[{name: post, kind: post, combustible: true, at: {x: 0 in, y: 10 in, z: 0 in}, size: {x: 4 in, y: 4 in, z: 96 in}}]";
+        let found = Trial::sound().with("site.objects", post).answers(CODE);
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].found, "nothing that can burn is above the counter");
+    }
 }
