@@ -11,8 +11,6 @@ use crate::rules::Subject;
 pub(super) struct Top<'p> {
     /// The panel.
     pub panel: &'p Panel,
-    /// Number of the panel in the plan.
-    pub index: usize,
     /// The slab's strip over it with people, and its turndown, N/mm.
     pub even: f64,
     /// The ends of ties and trimmers on it: N and where.
@@ -31,11 +29,10 @@ pub(super) struct Post {
 pub(super) fn tops<'p>(subject: &Subject<'p>) -> Vec<Top<'p>> {
     let plan = subject.plan;
     let members = carried(subject);
-    let panels = plan.panels.iter().enumerate();
+    let panels = plan.panels.iter();
     panels
-        .map(|(index, panel)| Top {
+        .map(|panel| Top {
             panel,
-            index,
             even: even(subject, panel),
             ends: ends(subject, panel, &members),
         })
