@@ -51,17 +51,9 @@ def test_gross_properties_agree_with_finite_elements(ours, designator):
     assert (g["ix"], g["iy"]) == pytest.approx((ixx, iyy), rel=1e-3)
     assert g["j"] == pytest.approx(theirs.get_j(), rel=0.01)
     assert g["centroid"] == pytest.approx(theirs.get_c()[0], rel=1e-3)
-    # The bends cut the corners: the middle line with sharp corners lies a little farther out.
     x0 = theirs.get_sc()[0] - theirs.get_c()[0]
-    assert g["x0"] == pytest.approx(x0, rel=0.03)
-    assert theirs.get_gamma() < g["cw"] < 1.12 * theirs.get_gamma()
-
-
-@pytest.mark.parametrize("designator", STUDS)
-def test_warping_of_sharp_corners_agrees_with_finite_elements(ours, designator):
-    s = ours[designator]
-    sharp = analysed(s, 1e-3 - s["thickness"])
-    assert s["gross"]["cw"] == pytest.approx(sharp.get_gamma(), rel=0.02)
+    assert g["x0"] == pytest.approx(x0, rel=0.01)
+    assert g["cw"] == pytest.approx(theirs.get_gamma(), rel=0.03)
 
 
 def nodes_of(s, bend=4):

@@ -17,6 +17,7 @@ mod racking;
 mod screws;
 mod shear;
 mod steel_grade;
+mod warping;
 
 pub use beam::{Beam, Load};
 pub use bending::{Braced, bending_strength, service_inertia};
