@@ -3,7 +3,7 @@
 use super::Limit;
 use crate::design::{Design, OwnLimit};
 use crate::diagnostics::{Finding, Place, Verdict};
-use crate::units::{Notation, Unit};
+use crate::units::{Notation, ParseError, Unit};
 
 /// A limit as it holds for one design.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +37,7 @@ impl Bound {
 /// The limit as it holds for a design. An own value that cannot be read counts for nothing; [`faults`] says so.
 pub(super) fn bound(design: &Design, limit: &Limit) -> Bound {
     let own = design.limits.iter().rfind(|o| o.name.value == limit.name);
-    let own = own.and_then(|o| Some((limit.unit.read(&o.value).ok()?, o)));
+    let own = own.and_then(|o| Some((read(limit, &o.value).ok()?, o)));
     let (value, source) = match own {
         Some((value, own)) => (value, source_of(own)),
         None => (limit.usual, limit.source.to_owned()),
@@ -48,6 +48,19 @@ pub(super) fn bound(design: &Design, limit: &Limit) -> Bound {
         source,
         notation: design.project.units,
     }
+}
+
+/// An own value in the base unit. Distances, loads and counts below nothing would make every rule pass.
+fn read(limit: &Limit, text: &str) -> Result<f64, ParseError> {
+    let value = limit.unit.read(text)?;
+    if value < 0.0 {
+        let problem = format!("the limit '{}' is less than nothing", limit.name);
+        return Err(ParseError {
+            problem,
+            hint: "write 0 or more".to_owned(),
+        });
+    }
+    Ok(value.abs())
 }
 
 fn source_of(own: &OwnLimit) -> String {
@@ -74,7 +87,7 @@ pub(super) fn faults(design: &Design, known: &[&Limit]) -> Vec<Finding> {
             let found = format!("no rule has a limit named '{}'", own.name.escape_debug());
             return Some(fault("unknown-limit", &own.name.place, found, hint));
         };
-        let error = limit.unit.read(&own.value).err()?;
+        let error = read(limit, &own.value).err()?;
         Some(fault(
             "bad-limit",
             &own.value.place,

@@ -57,6 +57,15 @@ impl<'a> Subject<'a> {
         self.notation().spell_with_unit(Length::millimetres(mm))
     }
 
+    /// How many times a limit or a load, in tenths and rounded down, so that what falls short never reads as enough.
+    pub fn times(&self, n: f64) -> String {
+        if n < 100.0 {
+            format!("{:.1}", (n * 10.0 + 1e-9).floor().max(0.0) / 10.0)
+        } else {
+            "more than 100".to_owned()
+        }
+    }
+
     /// A number in words; it is in the base unit of `unit`.
     pub fn spell(&self, unit: Unit, value: f64) -> String {
         unit.spell(value, self.notation())

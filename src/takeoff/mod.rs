@@ -25,5 +25,5 @@ pub use compare::{Compared, differences};
 pub use quantity::Quantity;
 pub use reckon::{Takeoff, reckon, tables};
 pub use shares::Shares;
-pub use territory::shares_by_run;
+pub use territory::{shares_by_run, territories};
 pub use whereabouts::whereabouts;

@@ -7,7 +7,7 @@ use crate::plan::{CounterSide, Plan, SideKind};
 /// Of each run the world rectangle whose counter is its own, overhangs included.
 ///
 /// The square at a corner is the passing run's; the rectangles do not overlap, and together they hold the whole counter.
-pub(super) fn territories(plan: &Plan) -> Vec<Bounds2> {
+pub fn territories(plan: &Plan) -> Vec<Bounds2> {
     let runs = plan.runs.iter().enumerate();
     runs.map(|(i, run)| {
         let v = (

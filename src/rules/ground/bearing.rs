@@ -14,7 +14,7 @@ const fn presumptive(name: &'static str, what: &'static str, psf: f64) -> Limit 
         what,
         usual: psf * PSF,
         unit: Unit::AreaLoad,
-        source: "presumptive value, IRC Table R401.4.1",
+        source: "presumptive value, IRC 2015, Table R401.4.1",
     }
 }
 
@@ -53,13 +53,13 @@ pub(super) static BEARING: Rule = Rule {
                  stated ground. It passes up to nine tenths of it, cautions up to it, and fails above. On a deck the joists decide: see `ground-pavers`.",
         why: "Where one sleeper sinks by half an inch, the counter cracks over the frame that it no longer lies on.",
         reckoned: "The weight of the run stands on two sleepers as on a simple beam: R seating = (W (x - s/2) + P (d + out - s/2)) / (d - s). \
-                   Pressure = R / (length × bearing width); the bearing width is the sleeper's, and twice the thickness of slab or pavers more (45 degrees). Values: IRC Table R401.4.1.",
+                   Pressure = R / (length × bearing width); the bearing width is the sleeper's, and twice the thickness of slab or pavers more (45 degrees). Values: IRC 2015, Table R401.4.1.",
         example: "1,100 lb on the seating sleeper of a 10 ft run, 3-1/2 in wide, on bare ground: 377 psf; clay bears 1,500.",
     },
     limits: &[&BEDROCK, &SEDIMENTARY, &GRAVEL, &SAND, &CLAY],
     levers: &["trade.sleeper.width", "counter.thickness"],
     outside: &[Outside {
-        what: "12,000, 4,000, 3,000, 2,000 and 1,500 psf (IRC Table R401.4.1)",
+        what: "12,000, 4,000, 3,000, 2,000 and 1,500 psf (IRC 2015, Table R401.4.1)",
         origin: Origin::Published,
         test: "the_table_gives_what_the_ground_bears",
     }],
@@ -120,7 +120,8 @@ fn check(subject: &Subject, answers: &mut Answers) {
             run.name.value,
             subject.spell(Unit::AreaLoad, pressure)
         );
-        let place = site.ground.as_ref().map_or(&surface.place, |g| &g.place);
+        let class = site.ground.as_ref().map(|g| &g.place);
+        let place = own.map(|b| &b.place).or(class).unwrap_or(&surface.place);
         let answer = if pressure <= 0.9 * most {
             answers.pass(place, found)
         } else if pressure <= most * (1.0 + 1e-9) {
@@ -168,7 +169,7 @@ mod tests {
 
     #[test]
     fn the_table_gives_what_the_ground_bears() {
-        // IRC Table R401.4.1, psf.
+        // IRC 2015, Table R401.4.1, psf.
         let table = [12_000.0, 4000.0, 3000.0, 2000.0, 1500.0];
         let ours: Vec<f64> = rule(CODE)
             .unwrap()

@@ -1,6 +1,7 @@
 //! What is the heaviest single thing to lift.
 
 use crate::catalog::{Form, Need, density};
+use crate::diagnostics::Place;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::{Mass, Unit};
 
@@ -41,25 +42,28 @@ pub(super) static HEAVIEST_LIFT: Rule = Rule {
     check,
 };
 
-/// The things, with what they weigh.
-fn things(subject: &Subject) -> Vec<(String, Mass)> {
+/// One thing to lift: its name, what it weighs, its place in the file.
+type Thing = (String, Mass, Place);
+
+/// The things, the sheet of board first.
+fn things(subject: &Subject) -> Vec<Thing> {
     let design = subject.design();
     let trade = &design.trade;
     let sheet = trade.board_length.value * trade.board_width.value * trade.board_thickness.value;
     let mut all = vec![(
         "a sheet of board".to_owned(),
         density::CEMENT_BOARD.of(sheet),
+        trade.board_thickness.place.clone(),
     )];
-    let appliances = design
-        .appliances
-        .iter()
-        .filter_map(|a| Some((format!("'{}'", a.name), a.rating.weight.as_ref()?.value)));
+    let appliances = design.appliances.iter().filter_map(|a| {
+        let weight = a.rating.weight.as_ref()?;
+        Some((format!("'{}'", a.name), weight.value, weight.place.clone()))
+    });
     all.extend(appliances);
     let openings = design.openings.iter().filter_map(|o| {
-        Some((
-            format!("what fills '{}'", o.name),
-            o.hardware.weight.as_ref()?.value,
-        ))
+        let weight = o.hardware.weight.as_ref()?;
+        let name = format!("what fills '{}'", o.name);
+        Some((name, weight.value, weight.place.clone()))
     });
     all.extend(openings);
     let bags = design
@@ -71,26 +75,26 @@ fn things(subject: &Subject) -> Vec<(String, Mass)> {
         });
     let heaviest = bags.fold(Mass::ZERO, Mass::max);
     if heaviest > Mass::ZERO {
-        all.push(("a bag of concrete".to_owned(), heaviest));
+        all.push(("a bag of concrete".to_owned(), heaviest, Place::default()));
     }
     all
 }
 
 fn check(subject: &Subject, answers: &mut Answers) {
     let (one, four) = (subject.bound(&ONE), subject.bound(&FOUR));
-    let heaviest = things(subject)
-        .into_iter()
-        .fold(
-            (String::new(), Mass::ZERO),
-            |a, b| if b.1 > a.1 { b } else { a },
-        );
-    let (name, kg) = (heaviest.0, heaviest.1.kg());
+    let (name, mass, place) =
+        things(subject)
+            .into_iter()
+            .fold((String::new(), Mass::ZERO, Place::default()), |a, b| {
+                if b.1 > a.1 { b } else { a }
+            });
+    let kg = mass.kg();
     let people = (kg / one.value.max(1e-9)).ceil();
     let found = format!(
         "the heaviest single thing is {name}: {}",
         subject.spell(Unit::Mass, kg)
     );
-    let place = &subject.design().trade.board_thickness.place;
+    let place = &place;
     let answer = if one.allows(kg) {
         answers.pass(place, found).at_most(&one)
     } else if four.allows(kg) {

@@ -22,7 +22,7 @@ pub(super) static OVERTURNING: Rule = Rule {
                  does, it cautions to prop the run until it is joined. It fails where that does not hold either.",
         why: "A narrow bar with a deep overhang tips like a chair, with half a ton of concrete on top.",
         reckoned: "Kept: W (d - x), W the dead weight of the run with its share of the slab, x where it weighs and d the depth of the frame. Tipped, the larger of: `lean-a-foot` × length × (overhang + \
-                   cladding); `push` × height. Statics; loads as a guard bears them, which are not taken together (IRC Table R301.5; IBC 1607.8.1 from memory).",
+                   cladding); `push` × height. Statics; loads as a guard bears them, which are not taken together (IRC 2015, Table R301.5; IBC 2018, 1607.8.1 from memory).",
         example: "A run of 10 ft that weighs 1,600 lb, 15 in in front of its seating sleeper: 24,000 in·lb against the larger of 500 × 10.9 = 5,450 and 200 × 36 = 7,200: 3.3 times, it passes.",
     },
     limits: &[&LEAN, &PUSH, &SAFETY],
@@ -34,7 +34,7 @@ pub(super) static OVERTURNING: Rule = Rule {
     ],
     outside: &[
         Outside {
-            what: "200 lb on a guard or handrail (IRC Table R301.5)",
+            what: "200 lb on a guard or handrail (IRC 2015, Table R301.5)",
             origin: Origin::Published,
             test: "a_block_tips_by_statics",
         },
@@ -62,8 +62,10 @@ fn check(subject: &Subject, answers: &mut Answers) {
         let tipping = stance.tipping(subject).max(1e-9);
         let alone = stance.keeping() / tipping;
         let whole = whole_keeping(subject, i).map_or(f64::INFINITY, |k| k / tipping);
-        let found =
-            format!("run '{name}' alone is kept by {alone:.1} times what people tip it with");
+        let found = format!(
+            "run '{name}' alone is kept by {} times what people tip it with",
+            subject.times(alone)
+        );
         let place = &run.depth.place;
         let joined = design.runs.len() > 1;
         let answer = if safety.is_reached_by(alone) {

@@ -13,7 +13,7 @@ const DECK: Limit = Limit {
     what: "load on each square foot of a deck",
     usual: 40.0 * PSF,
     unit: Unit::AreaLoad,
-    source: "live load of decks, IRC Table R301.5",
+    source: "live load of decks, IRC 2015, Table R301.5",
 };
 
 const THICK: Limit = Limit {
@@ -32,13 +32,13 @@ pub(super) static PAVERS: Rule = Rule {
         checks: "On a deck: dead weight over the frame's footprint against the load that decks are built for; it fails above it, and below it is still a caution, for an \
                  engineer must look at the joists. On pavers: their thickness, and a caution that they settle. On a slab of 4 in or on bare ground it passes; thinner slabs are a caution.",
         why: "A deck is built for people, not for a ton that stays. Pavers tilt one by one and take the island with them.",
-        reckoned: "Weight of the runs / (length × depth of their frames), against 40 psf (IRC Table R301.5).",
+        reckoned: "Weight of the runs / (length × depth of their frames), against 40 psf (IRC 2015, Table R301.5).",
         example: "1,600 lb on 25 sq ft are 64 psf: more than a deck's 40, it fails.",
     },
     limits: &[&DECK, &THICK],
     levers: &["counter.thickness"],
     outside: &[Outside {
-        what: "40 psf on decks (IRC Table R301.5)",
+        what: "40 psf on decks (IRC 2015, Table R301.5)",
         origin: Origin::Published,
         test: "a_deck_is_built_for_people",
     }],
@@ -73,7 +73,10 @@ fn check(subject: &Subject, answers: &mut Answers) {
             let limit = format!("at least {}", subject.mm(SLAB));
             answers
                 .caution(place, found)
-                .limit(limit, "common practice");
+                .limit(limit, "common practice")
+                .hint(
+                    "look for cracks, and cast footings where the sleepers come if there are any",
+                );
         }
         Surface::Slab { thickness } => {
             answers.pass(

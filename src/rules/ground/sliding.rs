@@ -27,13 +27,13 @@ pub(super) static SLIDING: Rule = Rule {
     about: About {
         checks: "The friction of the whole island under its own weight against one who pushes. It passes at `sliding-safety`, cautions where it holds with less, and fails where it slides.",
         why: "An island that creeps breaks its gas pipe before anybody notices.",
-        reckoned: "`friction` × dead weight against `push`. Statics; the push is that of a guard (IRC Table R301.5).",
+        reckoned: "`friction` × dead weight against `push`. Statics; the push is that of a guard (IRC 2015, Table R301.5).",
         example: "2,800 lb × 0.3 = 840 lb against 200: 4.2 times, it passes.",
     },
     limits: &[&PUSH, &FRICTION, &SAFETY],
     levers: &["counter.thickness", "runs[].length"],
     outside: &[Outside {
-        what: "200 lb on a guard (IRC Table R301.5), friction from memory",
+        what: "200 lb on a guard (IRC 2015, Table R301.5), friction from memory",
         origin: Origin::Memory,
         test: "a_heavy_island_stays",
     }],
@@ -50,8 +50,9 @@ fn check(subject: &Subject, answers: &mut Answers) {
     );
     let times = friction.value * weight / push.value.max(1e-9);
     let found = format!(
-        "the island weighs {}; friction keeps it against {times:.1} times a push of {}",
+        "the island weighs {}; friction keeps it against {} times a push of {}",
         subject.spell(Unit::Force, weight),
+        subject.times(times),
         push.spell()
     );
     let place = &subject.design().levels.base_gap.place;

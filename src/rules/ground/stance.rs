@@ -24,7 +24,7 @@ pub(in crate::rules) const PUSH: Limit = Limit {
     what: "a push at the height of the counter, level",
     usual: 200.0 * POUND,
     unit: Unit::Force,
-    source: "200 lb, as a guard bears by IRC Table R301.5",
+    source: "200 lb, as a guard bears by IRC 2015, Table R301.5",
 };
 
 /// A run as it stands.

@@ -41,7 +41,7 @@ pub(super) static BOX_FILL: Rule = Rule {
                   is 89 % full and passes; one of 18 in³ is full and is cautioned; one of 16 in³ fails.",
     },
     limits: &[&FULL, &TIGHT],
-    levers: &["openings[].box.volume", "openings[].box.conductors"],
+    levers: &["openings[].box.volume"],
     outside: &[
         Outside {
             what: "18 in³ for four 12 AWG conductors, a device, clamps and earth, worked by NEC 314.16(B)",

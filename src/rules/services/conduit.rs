@@ -105,7 +105,7 @@ fn bushings(answers: &mut Answers, electricity: &Electricity) {
             answers
                 .judge(there.value, &there.place, found)
                 .about("bushings")
-                .limit(limit, "NEC 300.4(B), value from memory")
+                .limit(limit, "NEC 2017, 300.4(B)(1), value from memory")
                 .hint("push a bushing into every hole before the cable is drawn");
         }
     }

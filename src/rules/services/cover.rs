@@ -14,7 +14,7 @@ const ROOF: Limit = Limit {
     source: "common practice",
 };
 
-const SOURCE: &str = "NEC 406.9(B)(1) (value from memory)";
+const SOURCE: &str = "NEC 2017, 406.9(B)(1) (value from memory)";
 
 pub(super) static COVER: Rule = Rule {
     code: "power-cover",

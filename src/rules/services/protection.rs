@@ -11,7 +11,7 @@ const BARE: Limit = Limit {
     what: "how many outdoor receptacles may be without ground-fault protection",
     usual: 0.0,
     unit: Unit::Count,
-    source: "NEC 210.8(A)(3), outdoors",
+    source: "NEC 2017, 210.8(A)(3), outdoors",
 };
 
 pub(super) static PROTECTION: Rule = Rule {

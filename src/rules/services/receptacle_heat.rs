@@ -37,7 +37,7 @@ pub(super) static RECEPTACLE_HEAT: Rule = Rule {
         example: "A receptacle 10 in beside a side burner's body is more than 6 in and less than 18 in from it: a caution.",
     },
     limits: &[&LEAST, &CLEAR],
-    levers: &["openings[].at", "appliances[].at.distance"],
+    levers: &["openings[].at", "appliances[].at"],
     outside: &[Outside {
         what: "half a foot at the very least, a foot and a half to be at ease, as electricians keep it",
         origin: Origin::Practice,

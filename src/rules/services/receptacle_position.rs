@@ -12,7 +12,7 @@ const BELOW: Limit = Limit {
     what: "how far the middle of a receptacle may be below the top of the counter",
     usual: 304.8,
     unit: Unit::Length,
-    source: "NEC 210.52(C)(5) exception, editions to 2020, an indoor rule that is often asked for (value from memory)",
+    source: "NEC 2017, 210.52(C)(5) exception, an indoor rule that is often asked for (value from memory)",
 };
 
 /// How far a point along a counter wall may be from a receptacle.
@@ -21,7 +21,7 @@ const ALONG_WALL: Limit = Limit {
     what: "how far a point along a wall behind the counter may be from a receptacle, measured along the wall",
     usual: 609.6,
     unit: Unit::Length,
-    source: "NEC 210.52(C)(1), an indoor rule that is often asked for",
+    source: "NEC 2017, 210.52(C)(1), an indoor rule that is often asked for",
 };
 
 pub(super) static RECEPTACLE_POSITION: Rule = Rule {

@@ -10,7 +10,7 @@ const UNDER: Limit = Limit {
     what: "the overhang under which a receptacle may stand",
     usual: 152.4,
     unit: Unit::Length,
-    source: "NEC 210.52(C)(5) exception, editions to 2020, an indoor rule that is often asked for (value from memory)",
+    source: "NEC 2017, 210.52(C)(5) exception, an indoor rule that is often asked for (value from memory)",
 };
 
 pub(super) static RECEPTACLE_SEAT: Rule = Rule {
@@ -27,9 +27,14 @@ pub(super) static RECEPTACLE_SEAT: Rule = Rule {
                   passes.",
     },
     limits: &[&UNDER],
-    levers: &["counter.overhang.seating"],
+    levers: &[
+        "counter.overhang.seating",
+        "counter.overhang.working",
+        "counter.overhang.left",
+        "counter.overhang.right",
+    ],
     outside: &[Outside {
-        what: "not where the counter extends more than 6 in beyond its base, NEC 210.52(C)(5) exception",
+        what: "not where the counter extends more than 6 in beyond its base, NEC 2017, 210.52(C)(5) exception",
         origin: Origin::Memory,
         test: "no_receptacle_below_a_seating_overhang",
     }],

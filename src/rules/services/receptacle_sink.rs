@@ -11,7 +11,7 @@ const PROTECTED: Limit = Limit {
     what: "how near a sink a receptacle must have ground-fault protection",
     usual: 1828.8,
     unit: Unit::Length,
-    source: "NEC 210.8(A), sinks: within 6 ft of the edge of the bowl",
+    source: "NEC 2017, 210.8(A)(7): within 6 ft of the bowl's top inside edge, value from memory",
 };
 
 /// Nearer than this water falls on a receptacle.
@@ -38,11 +38,11 @@ pub(super) static RECEPTACLE_SINK: Rule = Rule {
                   passes, without it fails. A receptacle 10 in beside the bowl is cautioned: move it 2 in on.",
     },
     limits: &[&PROTECTED, &SPLASH],
-    levers: &["openings[].at", "appliances[].at.distance"],
+    levers: &["openings[].at", "appliances[].at"],
     outside: &[
         Outside {
-            what: "ground-fault protection within 6 ft of a sink, NEC 210.8(A)",
-            origin: Origin::Published,
+            what: "ground-fault protection within 6 ft of a sink, NEC 2017, 210.8(A)(7)",
+            origin: Origin::Memory,
             test: "within_six_feet_of_a_sink_it_is_protected",
         },
         Outside {
@@ -124,7 +124,7 @@ mod tests {
 
     #[test]
     fn within_six_feet_of_a_sink_it_is_protected() {
-        // NEC 210.8(A): within 6 ft of the bowl. The trial's sink is 27 in from the run's right end, where the receptacle
+        // NEC 2017, 210.8(A)(7), value from memory: within 6 ft of the bowl. The trial's sink is 27 in from the run's right end, where the receptacle
         // is: well within.
         let sound = Trial::sound();
         assert_eq!(sound.worst(CODE), Verdict::Pass);

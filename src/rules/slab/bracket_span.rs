@@ -1,7 +1,9 @@
 //! Whether the slab bears a person between two brackets.
 
 use super::concrete::{FACTORS, Steel, WEIGHT};
-use super::overhang::{EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, holds, overhangs};
+use super::overhang::{
+    EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, holds, overhangs, steel_without_cover,
+};
 use super::overhang_bending::{SAFETY, counter};
 use crate::design::{Brackets, Placed, Side};
 use crate::rules::{About, Answers, Family, Origin, Outside, Rule, Subject};
@@ -26,7 +28,11 @@ pub(super) static BRACKET_SPAN: Rule = Rule {
                   cracks at 316, by design bears 126. Mesh of 1/8 in every 2 in bears 251: it passes; without mesh it is a caution.",
     },
     limits: &[&EDGE_LOAD, &EDGE_WIDTH, &YIELD, &SAFETY],
-    levers: &["counter.brackets.spacing", "counter.thickness"],
+    levers: &[
+        "counter.brackets.spacing",
+        "counter.thickness",
+        "counter.reinforcement.mesh_spacing",
+    ],
     outside: &[
         Outside {
             what: "3 P L / 16 and w L²/8 (AISC Manual, Table 3-23, cases 13 and 12, from memory), by hand at 24 in",
@@ -75,6 +81,11 @@ fn moments(subject: &Subject, overhang: &Overhang, span: f64) -> (f64, f64) {
     )
 }
 
+fn casting_has_mesh(subject: &Subject) -> bool {
+    let casting = &subject.design().counter.casting;
+    casting.reinforcement.mesh.is_some()
+}
+
 /// What mesh bears along the edge, at whichever face it lies worse for; nothing without.
 fn mesh(subject: &Subject, strength: Stress) -> f64 {
     let counter = &subject.design().counter;
@@ -114,8 +125,13 @@ fn one(
         answers.pass(place, format!("{head} the mesh bears a person"))
     } else if holds.plain >= factored {
         answers.pass(place, format!("{head} the concrete bears a person"))
+    } else if steel_without_cover(subject) && casting_has_mesh(subject) {
+        let found = format!("{head} the slab bears a person or not: how deep its mesh lies");
+        answers.missing(&counter(), "reinforcement.cover", found)
     } else {
-        let found = format!("{head} the slab would crack at {times:.1} times the load of a person");
+        let times_said = subject.times(times);
+        let found =
+            format!("{head} the slab would crack at {times_said} times the load of a person");
         if safety.is_reached_by(times) {
             answers.caution(place, found)
         } else {
@@ -162,6 +178,11 @@ mod tests {
         assert_eq!(at(36), Verdict::Fail);
         let unknown = Trial::sound().without("counter.strength");
         assert_eq!(unknown.worst(CODE), Verdict::NotChecked);
+        let deep = Trial::sound().without("counter.reinforcement.cover");
+        assert_eq!(
+            deep.about(CODE, SEATING).place.key,
+            "counter.reinforcement.cover"
+        );
         let none = Trial::sound().without("counter.brackets");
         assert_eq!(none.worst(CODE), Verdict::Pass);
     }

@@ -70,7 +70,15 @@ fn check(subject: &Subject, answers: &mut Answers) {
                 .pass(&place, format!("bars lie across {name}"))
                 .about(name),
             _ if least.is_reached_by(radius) => {
-                let found = format!("{name} have a radius of {} and no bars", subject.mm(radius));
+                let bars = if bars.is_some() {
+                    "no bars lie"
+                } else {
+                    "the file names no bars"
+                };
+                let found = format!(
+                    "{bars} across {name}, of a radius of {}",
+                    subject.mm(radius)
+                );
                 answers
                     .caution(&place, found)
                     .about(name)
@@ -79,7 +87,7 @@ fn check(subject: &Subject, answers: &mut Answers) {
             }
             Some(false) => {
                 let found = format!(
-                    "{name} have a radius of {} and no bars across",
+                    "no bars lie across {name}, of a radius of {}",
                     subject.mm(radius)
                 );
                 answers

@@ -24,11 +24,11 @@ pub(super) static JOINTS: Rule = Rule {
     family: Family::Slab,
     title: "Crack-control joints stand near enough",
     about: About {
-        checks: "From each end, joint and inward corner to the next there is no more slab than `joint-spacing` times the thickness: it passes. With mesh or bars \
+        checks: "From each end and joint of a run to the next there is no more slab than `joint-spacing` times the thickness: it passes. With mesh or bars \
                  it may be `joint-length`, with a caution. Beyond it fails.",
         why: "A slab shrinks by a sixteenth of an inch in eight feet; without a joint it chooses where to crack.",
         reckoned: "The longest stretch of each run between its ends and the joints of `counter.joints`, against the limits: 36 × thickness (ACI 360R, from \
-                   memory) or, for a counter with steel in it, common practice.",
+                   memory; overhangs at the ends are left out) or, for a counter with steel in it, common practice.",
         example: "A run of 10 ft and 2 in thick with a joint in its middle has stretches of 5 ft: 30 times its thickness, it passes. Without: 10 ft, it fails.",
     },
     limits: &[&TIMES, &LONGEST],
@@ -73,7 +73,7 @@ fn check(subject: &Subject, answers: &mut Answers) {
 }
 
 /// The longest stretch of a run between its ends and joints.
-fn stretch(subject: &Subject, run: usize) -> f64 {
+pub(super) fn stretch(subject: &Subject, run: usize) -> f64 {
     let length = subject.plan.runs[run].length;
     let joints = subject.design().counter.casting.joints.iter();
     let own = joints

@@ -73,15 +73,15 @@ fn check(subject: &Subject, answers: &mut Answers) {
             subject.mm(cover.mm()),
             subject.mm(below.max(0.0))
         );
-        let answer = if smaller >= CODE_COVER - 1e-6 {
-            answers.pass(&cover.place, found)
-        } else if least.is_reached_by(smaller) {
-            let hint = "use stainless, epoxy-coated or glass fibre steel; galvanised mesh at least";
-            answers.caution(&cover.place, found).hint(hint)
-        } else {
+        let answer = if !least.is_reached_by(smaller) {
             answers
                 .fail(&cover.place, found)
                 .hint("a thicker slab, thinner steel, or lay it in the middle")
+        } else if smaller >= CODE_COVER - 1e-6 {
+            answers.pass(&cover.place, found)
+        } else {
+            let hint = "use stainless, epoxy-coated or glass fibre steel; galvanised mesh at least";
+            answers.caution(&cover.place, found).hint(hint)
         };
         answer.about(name).at_least(&least);
     }
@@ -110,6 +110,9 @@ mod tests {
             .with("counter.thickness", "4 in")
             .with("counter.reinforcement.cover", "1-1/2 in");
         assert_eq!(thick.worst(CODE), Verdict::Pass);
+        // A file that asks for more than the code is held to that.
+        let own = "[{name: steel-cover, value: 2 in, source: the engineer}]";
+        assert_eq!(thick.with("limits", own).worst(CODE), Verdict::Fail);
         let deep = Trial::sound().with("counter.reinforcement.cover", "1-1/4 in");
         assert_eq!(deep.worst(CODE), Verdict::Fail);
         assert_eq!(

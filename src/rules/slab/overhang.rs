@@ -12,7 +12,7 @@ pub(super) const EDGE_LOAD: Limit = Limit {
     what: "the load of a person on the edge of the counter",
     usual: 300.0 * 4.448_221_615_260_5,
     unit: Unit::Force,
-    source: "common practice, 200 to 300 lb; a stair tread bears 300 lb by IRC Table R301.5",
+    source: "common practice, 200 to 300 lb; a stair tread bears 300 lb by IRC 2015, Table R301.5",
 };
 
 /// The width of edge that a person takes up.
@@ -187,6 +187,12 @@ pub(super) struct Strength {
     pub plain: f64,
     /// By mesh or bars near the pulled face; nothing without.
     pub steel: f64,
+}
+
+/// True where there is mesh or are bars of which the file does not say how deep they lie.
+pub(super) fn steel_without_cover(subject: &Subject) -> bool {
+    let r = &subject.design().counter.casting.reinforcement;
+    r.cover.is_none() && (r.mesh.is_some() || r.bars.is_some())
 }
 
 /// Bars, and mesh, as they lie for an overhang.

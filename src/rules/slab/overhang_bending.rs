@@ -1,6 +1,8 @@
 //! Whether an overhang holds as a strip that sticks out.
 
-use super::overhang::{EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, bars_needed, holds, overhangs};
+use super::overhang::{
+    EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, bars_needed, holds, overhangs, steel_without_cover,
+};
 use crate::diagnostics::Place;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::{Notation, Stress, Unit};
@@ -32,8 +34,9 @@ pub(super) static OVERHANG_BENDING: Rule = Rule {
     title: "Each overhang bears its own weight and a person on its edge",
     about: About {
         checks: "Each side of the counter that passes the frame is taken as a strip that sticks out from the steel, or from the end \
-                 of the brackets where there are some. It passes where mesh or bars near the top bear the factored moment, or where \
-                 plain concrete does over a short length (`plain-overhang`). It cautions where plain concrete would not crack but is \
+                 of the brackets where there are some. It passes where brackets reach its edge, where mesh or bars near the top bear \
+                 the factored moment, or where plain concrete does over a short length (`plain-overhang`). Steel whose \
+                 `counter.reinforcement.cover` is not in the file is not counted: where it decides, it is not checked. It cautions where plain concrete would not crack but is \
                  all that holds it, and fails where the load comes nearer to cracking it than `overhang-safety`.",
         why: "A counter cracks along the line of the cabinet when somebody sits on its edge, all at once and without warning. \
               Nobody can see from above whether there is steel in it.",
@@ -42,7 +45,7 @@ pub(super) static OVERHANG_BENDING: Rule = Rule {
                    fr S = 7.5 √f'c h²/6 (ACI 318-19, 19.2.3.1) and by design bears 0.60 · 5 √f'c h²/6 (14.5.2.1a); a plain cantilever \
                    lies outside the scope of that chapter (14.1.3, value from memory), so this value is an alarm and no \
                    licence. With steel: 0.90 As fy (d - a/2) against 1.2 dead + 1.6 live (22.2, Table 5.3.1).",
-        example: "2 in of 4,000 psi concrete that pass the steel by 10.9 in with a person of 300 lb: 157 ft·lb a foot with factors 242; \
+        example: "2 in of 4,000 psi concrete that pass the steel by 10.9 in with a person of 300 lb: 154 ft·lb a foot, with factors 242; \
                   it cracks at 316, by design bears 126. Without steel: a caution to lay mesh, bars or brackets. Wires of 1/8 in \
                   every 2 in, 3/4 in below the top, bear some 375: it passes.",
     },
@@ -54,6 +57,8 @@ pub(super) static OVERHANG_BENDING: Rule = Rule {
         "counter.overhang.left",
         "counter.overhang.right",
         "counter.brackets.reach",
+        "counter.reinforcement.mesh_spacing",
+        "counter.reinforcement.bar_spacing",
     ],
     outside: &[
         Outside {
@@ -99,6 +104,7 @@ fn one(subject: &Subject, answers: &mut Answers, overhang: &Overhang, strength: 
     let safety = subject.bound(&SAFETY);
     let service = (action.dead + action.live).max(1e-9);
     let times = holds.cracks / service;
+    let cracks = subject.times(times);
     let (unit, edge) = match subject.notation() {
         Notation::Imperial => (304.8, "a foot"),
         Notation::Metric => (1000.0, "a metre"),
@@ -113,7 +119,12 @@ fn one(subject: &Subject, answers: &mut Answers, overhang: &Overhang, strength: 
     };
     let head = format!("{}: the slab passes {from} by {out}", overhang.name);
     let factored = moment(action.factored());
-    let answer = if holds.steel >= action.factored() {
+    let answer = if overhang.free <= 0.0 {
+        answers.pass(
+            place,
+            format!("{}: its brackets reach its edge", overhang.name),
+        )
+    } else if holds.steel >= action.factored() {
         let bears = moment(holds.steel);
         answers.pass(
             place,
@@ -125,16 +136,19 @@ fn one(subject: &Subject, answers: &mut Answers, overhang: &Overhang, strength: 
             place,
             format!("{head}; plain concrete bears {bears} of edge where {factored} is asked"),
         )
+    } else if steel_without_cover(subject) {
+        let found = format!("{head}; how deep its steel lies");
+        answers.missing(&counter(), "reinforcement.cover", found)
     } else if safety.is_reached_by(times) {
         let found = format!(
-            "{head} and only concrete holds it; it would crack at {times:.1} times the load of a person"
+            "{head} and only concrete holds it; it would crack at {cracks} times the load of a person"
         );
         answers
             .caution(place, found)
             .hint(remedy(subject, overhang, strength))
     } else {
         let found =
-            format!("{head}; it would crack at {times:.1} times the load of a person on its edge");
+            format!("{head}; it would crack at {cracks} times the load of a person on its edge");
         answers
             .fail(place, found)
             .hint(remedy(subject, overhang, strength))
@@ -189,7 +203,7 @@ mod tests {
         // 11.6, live 300 × 10.875 / 22.875 = 142.6, together 154 in·lb an inch; it cracks at 474.3 × 4/6 = 316: 2.05 times.
         let found = plain("10 in").about(CODE, SEATING);
         assert_eq!(found.verdict, Verdict::Caution);
-        assert!(found.found.contains("2.1 times"), "{}", found.found);
+        assert!(found.found.contains("2.0 times"), "{}", found.found);
         assert_eq!(plain("14 in").about(CODE, SEATING).verdict, Verdict::Fail);
         assert_eq!(plain("2 in").about(CODE, SEATING).verdict, Verdict::Pass);
         let unknown = Trial::sound().without("counter.strength");
@@ -201,6 +215,22 @@ mod tests {
         assert!(
             hint.contains("bars of 3/8\" across it, every 6\""),
             "{hint}"
+        );
+        // Mesh whose depth is not known neither holds nor fails; brackets up to the edge leave nothing to bend.
+        let deep = Trial::sound()
+            .without("counter.reinforcement.cover")
+            .without("counter.brackets");
+        let found = deep.about(CODE, SEATING);
+        assert_eq!(
+            (found.verdict, found.place.key.as_str()),
+            (Verdict::NotChecked, "counter.reinforcement.cover")
+        );
+        let whole = plain("10 in").with("counter.brackets", "{spacing: 24 in, reach: 10 in}");
+        let found = whole.about(CODE, SEATING);
+        assert!(
+            found.found.ends_with("its brackets reach its edge"),
+            "{}",
+            found.found
         );
         let braced = plain("14 in").with("counter.brackets", "{spacing: 24 in, reach: 11 in}");
         assert_eq!(braced.about(CODE, SEATING).verdict, Verdict::Pass);

@@ -37,7 +37,7 @@ pub(super) static OVERHANG_PRACTICE: Rule = Rule {
     about: About {
         checks: "An overhang without brackets passes the finished face by no more than `overhang-without-brackets`. Where brackets stand, they \
                  are no farther apart than `bracket-spacing` and leave no more than `beyond-brackets` of the counter free. It \
-                 cautions in the last tenth of each limit and fails beyond.",
+                 fails beyond a limit; without brackets it cautions in the last tenth of it.",
         why: "Beyond a foot a cast counter becomes a diving board: people push themselves up on it, and the whole island wants to tip.",
         reckoned: "Lengths against limits that builders keep; all three are common practice. What the concrete itself bears is another \
                    question: `slab-overhang-bending`.",
@@ -46,6 +46,9 @@ pub(super) static OVERHANG_PRACTICE: Rule = Rule {
     limits: &[&WITHOUT, &APART, &BEYOND],
     levers: &[
         "counter.overhang.seating",
+        "counter.overhang.working",
+        "counter.overhang.left",
+        "counter.overhang.right",
         "counter.brackets.reach",
         "counter.brackets.spacing",
     ],
@@ -121,7 +124,8 @@ fn with_brackets(
     answers
         .judge(apart.allows(spacing), &brackets.spacing.place, found)
         .about(overhang.name)
-        .at_most(&apart);
+        .at_most(&apart)
+        .hint("more brackets, nearer to each other");
 }
 
 #[cfg(test)]

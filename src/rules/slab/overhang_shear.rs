@@ -20,7 +20,14 @@ pub(super) static OVERHANG_SHEAR: Rule = Rule {
         example: "2 in of 4,000 psi concrete 10.9 in past the steel under 300 lb: 24 lb an inch of edge; it bears 101.",
     },
     limits: &[&EDGE_LOAD, &EDGE_WIDTH],
-    levers: &["counter.thickness", "counter.overhang.seating"],
+    levers: &[
+        "counter.thickness",
+        "counter.overhang.seating",
+        "counter.overhang.working",
+        "counter.overhang.left",
+        "counter.overhang.right",
+        "counter.brackets.reach",
+    ],
     outside: &[Outside {
         what: "0.60 · 4/3 √f'c at 4,000 psi is 50.6 psi (ACI 318-19, Table 14.5.5.1)",
         origin: Origin::Published,

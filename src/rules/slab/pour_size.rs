@@ -30,7 +30,7 @@ pub(super) static POUR_SIZE: Rule = Rule {
         why: "Concrete that meets concrete which has begun to set does not join it: that line is the next crack.",
         reckoned: "Batches = the slab's exact volume with the spare, by the mixer's batch, rounded up; minutes = batches × `minutes-a-batch`. Time to finishing \
                    halves for 20 °F above 70 °F (published).",
-        example: "11 cu ft in batches of 1.6 are 8 batches: 48 minutes, a caution for a hot day.",
+        example: "12 cu ft in batches of 1.6 are 8 batches: 48 minutes, a caution for a hot day.",
     },
     limits: &[&BATCH, &WINDOW],
     levers: &["counter.thickness", "runs[].depth"],

@@ -36,7 +36,7 @@ pub(super) static RAIL_BENDING: Rule = Rule {
         reckoned: "M = w b L²/8 + P L/4 for a simple beam of the strip's width b over the cutout's length L, with P `edge-load` at its middle and w the weight \
                    of the slab; it cracks at 7.5 √f'c b h²/6 (ACI 318-19, 19.2.3.1), by design bears 0.60 · 5 √f'c b h²/6 (14.5.2.1a) \
                    against 1.2 dead + 1.6 live. The two beam cases are those of the AISC Manual, Table 3-23, cases 1 and 7 (values from memory).",
-        example: "A strip 6 in wide and 2 in thick, free over 14 in: 300 lb at its middle make 87 ft·lb; it cracks at 158: 1.8 times, it fails.",
+        example: "A strip 6 in wide and 2 in thick, free over 14 in: 300 lb at its middle and its own weight make 90 ft·lb; it cracks at 158: 1.7 times, it fails.",
     },
     limits: &[&EDGE_LOAD, &SAFETY, &NARROW],
     levers: &["counter.thickness", "appliances[].front.closed.setback"],
@@ -86,7 +86,11 @@ fn carried(subject: &Subject, answers: &mut Answers, rail: &Rail) {
             .caution(&a.place, found)
             .about(name)
             .at_least(&narrow)
-            .hint("lay a bar of 3/8 in along it, and past the cutout by a foot at either end");
+            .hint(format!(
+                "lay a bar of {} along it, and past the cutout by {} at either end",
+                subject.mm(9.525),
+                subject.mm(304.8)
+            ));
     } else {
         let found = format!(
             "steel runs under the strip of slab {} '{}'",
@@ -105,11 +109,12 @@ fn beam(subject: &Subject, answers: &mut Answers, rail: &Rail, strength: Stress)
     let times = modulus_of_rupture(strength) * section / (dead + live).max(1e-9);
     let safety = subject.bound(&SAFETY);
     let found = format!(
-        "no steel runs under the strip of slab {} '{}', {} wide over {}; it would crack at {times:.1} times the load of a person",
+        "no steel runs under the strip of slab {} '{}', {} wide over {}; it would crack at {} times the load of a person",
         rail.beside,
         a.name,
         subject.mm(rail.width),
         subject.mm(rail.span),
+        subject.times(times),
     );
     let answer = if plain_bending(strength) * section >= FACTORS.0 * dead + FACTORS.1 * live {
         answers.pass(&a.place, found)

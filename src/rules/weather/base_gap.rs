@@ -9,7 +9,7 @@ const PAVED: Limit = Limit {
     what: "from a paved surface up to board and coats",
     usual: 50.8,
     unit: Unit::Length,
-    source: "2 in, IRC R703.7.2.1 for weep screeds, value from memory",
+    source: "2 in, IRC 2018, R703.7.2.1 for weep screeds, value from memory",
 };
 
 const EARTH: Limit = Limit {
@@ -17,7 +17,7 @@ const EARTH: Limit = Limit {
     what: "from earth up to board and coats",
     usual: 101.6,
     unit: Unit::Length,
-    source: "4 in, IRC R703.7.2.1 for weep screeds, value from memory",
+    source: "4 in, IRC 2018, R703.7.2.1 for weep screeds, value from memory",
 };
 
 pub(super) static BASE_GAP: Rule = Rule {
@@ -27,13 +27,13 @@ pub(super) static BASE_GAP: Rule = Rule {
     about: About {
         checks: "From the highest point of the ground to the lower edge of boards and coats: `base-gap-paved` over slab, pavers or a deck, `base-gap-earth` over bare ground. It cautions down to half of it and fails below.",
         why: "Stucco drinks. Where it touches the ground it is wet to the knee, and in winter the face comes off.",
-        reckoned: "`levels.base_gap` against the clearances of weep screeds (IRC R703.7.2.1, from memory), which are made for houses.",
+        reckoned: "`levels.base_gap` against the clearances of weep screeds (IRC 2018, R703.7.2.1, from memory), which are made for houses.",
         example: "2 in over a slab passes; over earth it is half of what is asked: a caution.",
     },
     limits: &[&PAVED, &EARTH],
     levers: &["levels.base_gap"],
     outside: &[Outside {
-        what: "2 in above paved surfaces, 4 in above earth (IRC R703.7.2.1)",
+        what: "2 in above paved surfaces, 4 in above earth (IRC 2018, R703.7.2.1)",
         origin: Origin::Memory,
         test: "earth_asks_for_more_than_paving",
     }],

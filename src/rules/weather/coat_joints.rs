@@ -29,7 +29,7 @@ pub(super) static COAT_JOINTS: Rule = Rule {
         checks: "Each clad face is divided by joints every `trade.coat_joints`, or not at all where it is shorter. A field passes up to `coat-panel-length` and `coat-panel-area`, cautions in the last tenth, and fails beyond. A face longer than the limit \
                  for which the file gives no joints is not checked.",
         why: "A coat moves with every day's sun; without a joint it cracks from the corners of the openings.",
-        reckoned: "Field = face length / ⌈length / spacing⌉; its height is that of the frame. Limits of ASTM C1063 for plaster on lath, from memory; on board the maker's figures hold.",
+        reckoned: "Field = face length / ⌈length / spacing⌉; its height is that of the frame. Limits of ASTM C1063 for plaster on lath, from memory; on board the maker's figures hold. Its longest side at most 2-1/2 times the shorter is not asked.",
         example: "A face of 14 ft with joints every 10 ft has two fields of 7 ft: it passes.",
     },
     limits: &[&LENGTH, &AREA],
@@ -62,7 +62,7 @@ fn one(subject: &Subject, answers: &mut Answers, face: &Face) {
         (face.length / s.mm().max(1.0) - 1e-9).ceil().max(1.0)
     });
     let field = face.length / fields;
-    let share = (field / length.value).max(field * high / area.value);
+    let share = (field / length.value.max(1.0)).max(field * high / area.value.max(1.0));
     if share > 1.0 && spacing.is_none() {
         let trade = Place {
             key: "trade".to_owned(),

@@ -27,6 +27,7 @@ pub(super) static DRIP: Rule = Rule {
     levers: &[
         "counter.drip",
         "counter.overhang.working",
+        "counter.overhang.seating",
         "counter.overhang.left",
         "counter.overhang.right",
     ],
@@ -84,7 +85,11 @@ fn check(subject: &Subject, answers: &mut Answers) {
                     .at_least(&clear);
             }
             Some(false) => {
-                let hint = "lay a strip of 1/4 in quarter-round in the form, 1 in from the edge";
+                let hint = format!(
+                    "lay a strip of {} quarter-round in the form, {} from the edge",
+                    subject.mm(6.35),
+                    subject.mm(25.4)
+                );
                 answers
                     .caution(place, format!("{found}, without a drip groove"))
                     .about(&face.name)

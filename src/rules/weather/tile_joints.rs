@@ -65,9 +65,10 @@ fn check(subject: &Subject, answers: &mut Answers) {
         key: "tile_band".to_owned(),
         ..Place::default()
     };
+    let most = subject.bound(&EVERY);
     let every = match &making.tile_joints {
         Some(every) => every,
-        None if longest <= EIGHT => {
+        None if longest <= EIGHT && most.allows(longest) => {
             let found = format!(
                 "the longest band is {} long: corners are joints enough",
                 subject.mm(longest)
@@ -84,18 +85,17 @@ fn check(subject: &Subject, answers: &mut Answers) {
             return;
         }
     };
-    let most = subject.bound(&EVERY);
     let apart = every.mm().min(longest);
     let found = format!(
         "the tile band has movement joints {} apart",
         subject.mm(apart)
     );
-    let answer = if apart <= EIGHT + 1e-6 {
-        answers.pass(&every.place, found)
-    } else if most.allows(apart) {
-        answers.caution(&every.place, found)
-    } else {
+    let answer = if !most.allows(apart) {
         answers.fail(&every.place, found)
+    } else if apart <= EIGHT + 1e-6 {
+        answers.pass(&every.place, found)
+    } else {
+        answers.caution(&every.place, found)
     };
     answer
         .about("distance")
@@ -144,6 +144,10 @@ mod tests {
         assert_eq!(with("10 ft", "3/8 in"), (Verdict::Caution, Verdict::Fail));
         assert_eq!(with("10 ft", "7/16 in"), (Verdict::Caution, Verdict::Pass));
         assert_eq!(with("13 ft", "1/2 in"), (Verdict::Fail, Verdict::Pass));
+        // A file that asks for joints every 6 ft is held to that.
+        let own = "[{name: tile-joint-every, value: 6 ft, source: the tile's maker}]";
+        let strict = Trial::sound().with("limits", own);
+        assert_eq!(strict.about(CODE, "distance").verdict, Verdict::Fail);
         assert_eq!(
             Trial::sound().without("tile_band.joint_every").worst(CODE),
             Verdict::NotChecked

@@ -56,7 +56,11 @@ fn check(subject: &Subject, answers: &mut Answers) {
         .judge(holds, &band.joint.place, found)
         .about("joint")
         .limit(limit, least.source)
-        .hint("spacers of 1/8 to 1/4 in");
+        .hint(format!(
+            "spacers of {} to {}",
+            subject.mm(3.175),
+            subject.mm(6.35)
+        ));
     let side = band.tile_width.mm().max(band.tile_height.mm());
     if side > LARGE {
         let found = format!("a tile is {} long", subject.mm(side));
@@ -67,7 +71,11 @@ fn check(subject: &Subject, answers: &mut Answers) {
                 format!("at most {}", subject.mm(LARGE)),
                 "ANSI A108.02, value from memory",
             )
-            .hint("a wall flat within 1/8 in over 10 ft, or smaller tile");
+            .hint(format!(
+                "a wall flat within {} over {}, or smaller tile",
+                subject.mm(3.175),
+                subject.mm(3048.0)
+            ));
     }
 }
 
