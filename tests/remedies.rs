@@ -56,6 +56,18 @@ fn a_narrow_flange_is_told_the_width_that_covers() {
 }
 
 #[test]
+fn a_tight_box_is_told_the_volume_that_holds() {
+    let text = SOUND.replacen("volume: 20.3 cu in", "volume: 10 cu in", 1);
+    let found = failures(&text, "power-box-fill");
+    // NEC 314.16(B): 2.25 × (2 + 2 + 1) = 11.25 cu in; at 12.5 it is nine tenths full, which is not tight.
+    let remedy = found[0].remedy.as_ref().unwrap();
+    assert_eq!(
+        (remedy.key.as_str(), remedy.write.as_str(), remedy.then),
+        ("openings[7].box.volume", "12.5 cu in", Verdict::Pass)
+    );
+}
+
+#[test]
 fn every_lever_of_every_rule_is_known() {
     for rule in rules::rules() {
         for lever in rule.levers {

@@ -12,6 +12,8 @@ pub enum Turns {
     Station(&'static str),
     /// Any share, in steps of one percent.
     Share,
+    /// Any volume of a box, in steps of half a cubic inch or a hundredth of a litre.
+    Volume,
     /// Any whole number.
     Count,
     /// One of these words, as the file writes them.
@@ -23,7 +25,7 @@ pub enum Turns {
 pub struct Lever {
     /// Its key, such as `openings[2].sill`.
     pub key: String,
-    /// Its value now: millimetres, a share of one, a number, or the number of the choice (-1 for none of them).
+    /// Its value now: millimetres, cubic millimetres, a share of one, a number, or the number of the choice (-1 for none of them).
     pub now: f64,
     /// What it can take.
     pub turns: Turns,
@@ -36,6 +38,9 @@ type Read = fn(&Design, usize) -> Option<f64>;
 const PIPES: Turns = Turns::Choice(&["1/2 in", "3/4 in", "1 in", "1-1/4 in"]);
 /// What is or is not there.
 const YES: Turns = Turns::Choice(&["false", "true"]);
+
+/// A cubic inch, cubic millimetres.
+const CUBIC_INCH: f64 = 16_387.064;
 
 fn flag(value: Option<&super::Placed<bool>>) -> f64 {
     value.map_or(-1.0, |v| f64::from(u8::from(v.value)))
@@ -209,6 +214,10 @@ const LEVERS: &[(&str, Turns, Read)] = &[
     ("openings[].travel", Turns::Length, |d, i| {
         Some(d.openings.get(i)?.hardware.travel.mm())
     }),
+    ("openings[].box.volume", Turns::Volume, |d, i| {
+        let fill = d.openings.get(i)?.hardware.box_fill.as_ref()?;
+        Some(fill.volume.value.mm3())
+    }),
     ("gas.pipes[].size", PIPES, |d, i| {
         Some(size_number(d.gas.as_ref()?.pipes.get(i)?.size.value))
     }),
@@ -273,6 +282,8 @@ impl Lever {
     pub fn step(&self, notation: Notation) -> f64 {
         match self.turns {
             Turns::Length | Turns::Station(_) => notation.step().mm(),
+            Turns::Volume if notation == Notation::Metric => 1.0e4,
+            Turns::Volume => CUBIC_INCH / 2.0,
             Turns::Share => 0.01,
             Turns::Count | Turns::Choice(_) => 1.0,
         }
@@ -286,6 +297,8 @@ impl Lever {
                 let distance = written(Length::millimetres(value), notation);
                 format!("{{from: {end}, distance: {distance}}}")
             }
+            Turns::Volume if notation == Notation::Metric => format!("{:.2} L", value / 1.0e6),
+            Turns::Volume => format!("{:.1} cu in", value / CUBIC_INCH),
             Turns::Share => format!("{:.0} %", value * 100.0),
             Turns::Count => format!("{value:.0}"),
             Turns::Choice(words) => {

@@ -126,7 +126,7 @@ impl<'t, 'a> Trial<'t, 'a> {
     fn farthest(&self) -> i64 {
         match self.lever.turns {
             Turns::Choice(_) => 8,
-            Turns::Share | Turns::Count => 128,
+            Turns::Share | Turns::Count | Turns::Volume => 128,
             Turns::Length | Turns::Station(_) => FARTHEST,
         }
     }
