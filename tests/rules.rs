@@ -139,3 +139,43 @@ fn explain_prints_all_parts_of_a_rule() {
     }
     assert!(pipeline::explain("no-such-code").is_none());
 }
+
+/// What a rule's file says where one of the verdicts cannot come of it.
+const CANNOT: [&str; 9] = [
+    "cannot",
+    "can be missing",
+    "neither",
+    "Neither",
+    "nothing unchecked",
+    "left unchecked",
+    "never",
+    "no answer",
+    "not occur",
+];
+
+#[test]
+fn the_tests_of_each_rule_show_every_verdict_or_say_why_not() {
+    let mut sources = Vec::new();
+    files(Path::new("src/rules"), "rs", &mut sources);
+    let texts: Vec<_> = sources
+        .iter()
+        .map(|p| std::fs::read_to_string(p).unwrap())
+        .collect();
+    let mut wrong = Vec::new();
+    for rule in rules::rules() {
+        let code = format!("code: \"{}\"", rule.code);
+        let text = texts.iter().find(|t| t.contains(&code)).unwrap();
+        let tests = text.split_once("mod tests {").map_or("", |t| t.1);
+        let said: String = tests
+            .lines()
+            .filter(|l| l.trim_start().starts_with("//"))
+            .collect();
+        for verdict in ["Pass", "Caution", "Fail", "NotChecked"] {
+            let shown = tests.contains(&format!("Verdict::{verdict}"));
+            if !shown && !CANNOT.iter().any(|c| said.contains(c)) {
+                wrong.push(format!("{}: {verdict}", rule.code));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}

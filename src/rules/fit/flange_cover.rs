@@ -97,6 +97,8 @@ mod tests {
 
     // A flange covers or it does not, and each has a size: there is no caution, and nothing is left unchecked.
 
+    // A flange has its usual width where the file does not say: it covers or it does not, so neither a caution nor
+    // `not checked` can come of it.
     #[test]
     fn a_flange_covers_or_it_does_not() {
         // Common practice: 3/8 in over concrete, 1/2 in over stucco.
