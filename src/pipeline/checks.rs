@@ -46,15 +46,23 @@ pub fn with_remedies(text: &str, trade: &TradeData, findings: Vec<Finding>) -> V
     findings.into_iter().map(seek).collect()
 }
 
-/// The cautions that stand over what was found: one for each family that had something to say.
+/// The cautions that stand over what was found: one for each family that had something to say, families with the same one
+/// together.
 pub fn cautions(findings: &[Finding]) -> Vec<String> {
     let notable = findings.iter().filter(|f| f.verdict != Verdict::Pass);
     let spoken: BTreeSet<Family> = notable
         .filter_map(|f| rules::rule(f.code))
         .map(|r| r.family)
         .collect();
-    let said = |f: Family| format!("{}: {}", f.name(), f.caution());
-    spoken.into_iter().map(said).collect()
+    let mut said: Vec<(String, &'static str)> = Vec::new();
+    for family in spoken {
+        match said.iter_mut().find(|s| s.1 == family.caution()) {
+            Some((names, _)) => *names = format!("{names}; {}", family.name()),
+            None => said.push((family.name().to_owned(), family.caution())),
+        }
+    }
+    let line = |(names, caution): (String, &str)| format!("{names}: {caution}");
+    said.into_iter().map(line).collect()
 }
 
 /// The documentation of a rule; `None` when no rule has that code.
