@@ -46,6 +46,7 @@ fn a_narrow_flange_is_told_the_width_that_covers() {
         now: "1/4 in".to_owned(),
         write: "3/8 in".to_owned(),
         then: Verdict::Pass,
+        breaks: None,
     };
     assert_eq!(found[0].remedy.as_ref(), Some(&remedy));
     assert_eq!(then(&text, &found[0], &remedy.key, "3/8 in"), Verdict::Pass);

@@ -13,6 +13,8 @@ pub struct Remedy {
     pub write: String,
     /// What the check then says: pass, or caution where it never says more.
     pub then: Verdict,
+    /// The code of a check that holds now and would then fail; `None` when nothing else breaks.
+    pub breaks: Option<&'static str>,
 }
 
 impl Remedy {
@@ -22,9 +24,13 @@ impl Remedy {
             Verdict::Caution => ", which leaves a caution",
             _ => "",
         };
+        let breaks = self.breaks.map(|code| format!("; {code} then fails"));
         format!(
-            "write {}: {} (now {}){then}",
-            self.key, self.write, self.now
+            "write {}: {} (now {}){then}{}",
+            self.key,
+            self.write,
+            self.now,
+            breaks.unwrap_or_default()
         )
     }
 }

@@ -1,12 +1,12 @@
 //! The checks of a parameter file: everything there is to say about it without building.
 
 use super::{OutputFile, OutputGroup, TradeData, check, takeoff};
-use crate::design::{self, Change};
+use crate::design::{self, Change, Design};
 use crate::diagnostics::{Finding, Verdict, in_order};
 use crate::plan::{self, Plan};
-use crate::rules::{self, Family, Subject};
+use crate::rules::{self, Family, Rule, Subject, WhatIf};
 use crate::write::{self, Report};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Everything that was found about a parameter file: by its design, its takeoff and the rules.
 ///
@@ -31,19 +31,76 @@ pub fn with_remedies(text: &str, trade: &TradeData, findings: Vec<Finding>) -> V
     let Ok(plan) = check(text, trade) else {
         return findings;
     };
+    let mut tried = Tried {
+        text,
+        trade,
+        before: rules::check(&Subject::new(&plan)),
+        refused: refused(&plan.design),
+        broken: BTreeMap::new(),
+    };
+    let before = tried.before.clone();
     let seek = |mut finding: Finding| {
         if let Some(rule) = rules::rule(finding.code).filter(|_| finding.verdict == Verdict::Fail) {
-            let mut ask = |key: &str, value: &str| {
-                let change = [Change::write(key, value)];
-                let design = design::from_text_changed(text, trade, &change).ok()?;
-                let plan = plan::lay_out(design).ok()?;
-                Some(rules::ask(rule, &Subject::new(&plan)))
-            };
-            finding.remedy = rules::remedy(rule, &finding, &plan.design, &mut ask);
+            finding.remedy = rules::remedy(rule, &finding, &before, &plan.design, &mut tried);
         }
         finding
     };
     findings.into_iter().map(seek).collect()
+}
+
+/// How much of what a design says is refused.
+fn refused(design: &Design) -> usize {
+    let findings = design.findings.iter();
+    findings.filter(|f| f.verdict == Verdict::Fail).count()
+}
+
+/// A file that is tried with one key written otherwise.
+struct Tried<'a> {
+    text: &'a str,
+    trade: &'a TradeData,
+    /// What the rules say of the file as it is.
+    before: Vec<Finding>,
+    /// How much of it is refused.
+    refused: usize,
+    /// What else breaks, by key and value.
+    broken: BTreeMap<(String, String), Option<&'static str>>,
+}
+
+impl Tried<'_> {
+    fn plan(&self, key: &str, value: &str) -> Option<Plan> {
+        let change = [Change::write(key, value)];
+        let design = design::from_text_changed(self.text, self.trade, &change).ok()?;
+        if refused(&design) > self.refused {
+            return None;
+        }
+        plan::lay_out(design).ok()
+    }
+
+    fn newly_failing(&self, key: &str, value: &str) -> Option<&'static str> {
+        let plan = self.plan(key, value)?;
+        let after = rules::check(&Subject::new(&plan));
+        let failing = |f: &&Finding| f.verdict == Verdict::Fail;
+        let known: BTreeSet<_> = self.before.iter().filter(failing).map(|f| f.code).collect();
+        let mut now = after.iter().filter(failing).map(|f| f.code);
+        now.find(|code| !known.contains(code))
+    }
+}
+
+impl WhatIf for Tried<'_> {
+    fn ask(&mut self, rule: &Rule, key: &str, value: &str) -> Option<Vec<Finding>> {
+        let plan = self.plan(key, value)?;
+        Some(rules::ask(rule, &Subject::new(&plan)))
+    }
+
+    fn breaks(&mut self, key: &str, value: &str) -> Option<&'static str> {
+        let tried = (key.to_owned(), value.to_owned());
+        if let Some(known) = self.broken.get(&tried) {
+            return *known;
+        }
+        let broken = self.newly_failing(key, value);
+        self.broken.insert(tried, broken);
+        broken
+    }
 }
 
 /// The cautions that stand over what was found: one for each family that had something to say, families with the same one

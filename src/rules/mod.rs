@@ -31,7 +31,7 @@ pub use frame::steel;
 pub use gas::piping;
 pub use loads::Load;
 pub use page::{explain, list, page};
-pub use remedy::remedy;
+pub use remedy::{WhatIf, remedy};
 pub use rule::{About, Family, Limit, Origin, Outside, Rule};
 pub use subject::Subject;
 pub use table::{BY_FAMILY, rules};

@@ -3,37 +3,76 @@
 use super::Rule;
 use crate::design::{Design, Lever, Turns, levers};
 use crate::diagnostics::{Finding, Remedy, Verdict};
+use crate::units::Notation;
 use std::collections::BTreeMap;
 
-/// The answers of the rule for the file with one key written otherwise; `None` when it cannot be built so.
-pub type Ask<'a> = dyn FnMut(&str, &str) -> Option<Vec<Finding>> + 'a;
+/// A file with one key written otherwise, asked.
+pub trait WhatIf {
+    /// The answers of the rule; `None` when the file cannot be built so, or a value is none that it may have.
+    fn ask(&mut self, rule: &Rule, key: &str, value: &str) -> Option<Vec<Finding>>;
+
+    /// The code of a check that holds for the file as it is and fails then.
+    fn breaks(&mut self, key: &str, value: &str) -> Option<&'static str>;
+}
 
 /// The smallest change of one of the rule's levers that turns a failure of its to a pass, or to a caution where it never
-/// passes; `None` when no single one does. Changes are compared by their share of the value they change.
-pub fn remedy(rule: &Rule, finding: &Finding, design: &Design, ask: &mut Ask) -> Option<Remedy> {
-    let mut best: Option<(Verdict, f64, Remedy)> = None;
+/// passes; `None` when no single one does. One that makes another answer of the same rule fail is none. Changes are compared
+/// by their share of the value they change; one that breaks no other check goes before all that do. `before` is everything
+/// that was found about the file as it is.
+pub fn remedy(
+    rule: &Rule,
+    finding: &Finding,
+    before: &[Finding],
+    design: &Design,
+    what_if: &mut dyn WhatIf,
+) -> Option<Remedy> {
+    let notation = design.project.units;
+    let failing: Vec<_> = before.iter().filter(|f| fails(f, rule)).map(whom).collect();
+    let mut found: Vec<(f64, Remedy)> = Vec::new();
     for pattern in rule.levers {
         for lever in own(levers(design, pattern), finding) {
-            let Some((then, change, value)) = Trial::new(&lever, finding, design, ask).search()
+            let mut ask = |key: &str, value: &str| {
+                let answers = what_if.ask(rule, key, value)?;
+                let breaks = |f: &Finding| fails(f, rule) && !failing.contains(&whom(f));
+                (!answers.iter().any(breaks)).then_some(answers)
+            };
+            let Some((then, change, value)) =
+                Trial::new(&lever, finding, notation, &mut ask).search()
             else {
                 continue;
             };
-            let better = best
-                .as_ref()
-                .is_none_or(|(t, c, _)| then < *t || then == *t && change < *c - 1e-9);
-            if better {
-                let notation = design.project.units;
-                let remedy = Remedy {
-                    key: lever.key.clone(),
-                    now: lever.write(lever.now, notation),
-                    write: lever.write(value, notation),
-                    then,
-                };
-                best = Some((then, change, remedy));
-            }
+            let remedy = Remedy {
+                key: lever.key.clone(),
+                now: lever.write(lever.now, notation),
+                write: lever.write(value, notation),
+                then,
+                breaks: None,
+            };
+            found.push((change, remedy));
         }
     }
-    best.map(|b| b.2)
+    found.sort_by(|a, b| a.1.then.cmp(&b.1.then).then(a.0.total_cmp(&b.0)));
+    let mut all: Vec<Remedy> = found.into_iter().map(|f| f.1).collect();
+    for remedy in &mut all {
+        remedy.breaks = what_if.breaks(&remedy.key, &remedy.write);
+        if remedy.breaks.is_none() {
+            return Some(remedy.clone());
+        }
+    }
+    all.into_iter().next()
+}
+
+fn fails(finding: &Finding, rule: &Rule) -> bool {
+    finding.code == rule.code && finding.verdict == Verdict::Fail
+}
+
+/// Whom an answer is about: its subject, else its place.
+fn whom(finding: &Finding) -> String {
+    if finding.subject.is_empty() {
+        finding.place.key.clone()
+    } else {
+        finding.subject.clone()
+    }
 }
 
 /// Of the levers of a list, only that of the entry the finding is about, where it is about one.
@@ -49,11 +88,14 @@ fn own(all: Vec<Lever>, finding: &Finding) -> Vec<Lever> {
     }
 }
 
+/// The answers for a key and its value.
+type Ask<'a> = dyn FnMut(&str, &str) -> Option<Vec<Finding>> + 'a;
+
 /// One lever being tried for one failure.
 struct Trial<'t, 'a> {
     lever: &'t Lever,
     finding: &'t Finding,
-    notation: crate::units::Notation,
+    notation: Notation,
     ask: &'t mut Ask<'a>,
     /// What was said at so many steps from the value now.
     said: BTreeMap<i64, Option<Verdict>>,
@@ -63,11 +105,16 @@ struct Trial<'t, 'a> {
 const FARTHEST: i64 = 1024;
 
 impl<'t, 'a> Trial<'t, 'a> {
-    fn new(lever: &'t Lever, finding: &'t Finding, design: &Design, ask: &'t mut Ask<'a>) -> Self {
+    fn new(
+        lever: &'t Lever,
+        finding: &'t Finding,
+        notation: Notation,
+        ask: &'t mut Ask<'a>,
+    ) -> Self {
         Self {
             lever,
             finding,
-            notation: design.project.units,
+            notation,
             ask,
             said: BTreeMap::new(),
         }
@@ -164,12 +211,13 @@ impl<'t, 'a> Trial<'t, 'a> {
         }
         let text = self.lever.write(value, self.notation);
         let answers = (self.ask)(&self.lever.key, &text)?;
-        let about = |f: &&Finding| {
-            f.subject == self.finding.subject
-                && (f.place.key == self.finding.place.key || !f.subject.is_empty())
-        };
-        // A cure of one that makes another of the same rule fail is none; nor one that leaves it unchecked.
-        let worst = answers.iter().filter(about).map(|f| f.verdict).max()?;
+        let mine = whom(self.finding);
+        // One that leaves it unchecked is no cure.
+        let worst = answers
+            .iter()
+            .filter(|f| whom(f) == mine)
+            .map(|f| f.verdict)
+            .max()?;
         let is_cured = matches!(worst, Verdict::Pass | Verdict::Caution);
         is_cured.then_some(worst)
     }

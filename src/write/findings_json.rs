@@ -62,6 +62,7 @@ fn one(path: &str, lines: &[&str], finding: &Finding) -> Value {
             "now": r.now,
             "write": r.write,
             "then": r.then.word(),
+            "breaks": r.breaks,
         })),
     })
 }
