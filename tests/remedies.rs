@@ -69,6 +69,43 @@ fn a_tight_box_is_told_the_volume_that_holds() {
 }
 
 #[test]
+fn a_key_that_the_file_leaves_out_can_be_the_change() {
+    // Without its own value the seating side takes that of the working side: 14 in, where common practice ends at 12 without
+    // brackets; nine tenths of it, 10.8 in, pass without a word: 10-3/4.
+    let text = SOUND
+        .replacen("working: 2 in, seating: 10 in", "working: 14 in", 1)
+        .replacen("  brackets: {spacing: 24 in, reach: 8 in}\n", "", 1);
+    let found = failures(&text, "slab-overhang-practice");
+    let seating = found.iter().find(|f| f.subject.ends_with("seating side"));
+    let remedy = seating.unwrap().remedy.as_ref().unwrap();
+    assert_eq!(
+        (remedy.key.as_str(), remedy.write.as_str()),
+        ("counter.overhang.seating", "10-3/4 in")
+    );
+}
+
+#[test]
+fn what_a_change_breaks_elsewhere_is_said() {
+    // A receptacle under the seats: 6 in of overhang would free it, and would leave the knees no room.
+    let text = SOUND.replacen(
+        "    side: right\n    at: {from: working, distance: 15 in}",
+        "    side: seating\n    at: {from: right, distance: 6 in}",
+        1,
+    );
+    let found = failures(&text, "power-receptacle-seat");
+    let remedy = found[0].remedy.as_ref().unwrap();
+    assert_eq!(
+        (remedy.key.as_str(), remedy.write.as_str(), remedy.breaks),
+        ("counter.overhang.seating", "6 in", Some("people-knee"))
+    );
+    assert!(
+        remedy.spell().ends_with("; people-knee then fails"),
+        "{}",
+        remedy.spell()
+    );
+}
+
+#[test]
 fn every_lever_of_every_rule_is_known() {
     for rule in rules::rules() {
         for lever in rule.levers {
