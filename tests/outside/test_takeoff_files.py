@@ -129,7 +129,8 @@ def test_labels_stay_inside_their_labels(program, tmp_path, metric):
     file = tmp_path / "labels.yaml"
     name = "the long run by greenhouse, WATER BARREL"
     file.write_text(f"project: {{title: Trial, units: {units}}}\nruns: [{{name: '{name}', mark: K, length: 3 m, depth: 760 mm}}]\n")
-    run(program, "build", file, "--only", "takeoff", "--out", tmp_path)
+    # A run of this length without a joint fails a check of the slab; it is built all the same.
+    run(program, "build", file, "--only", "takeoff", "--out", tmp_path, ok=(0, 1))
     pages = pypdf.PdfReader(tmp_path / "labels/takeoff/labels.pdf", strict=True).pages
     mm = 72 / 25.4
     # Left edge, top edge, pitches and size of a label on the two common papers, millimetres.
