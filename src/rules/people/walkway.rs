@@ -59,6 +59,8 @@ const LEAST: Limit = width(
 
 /// What hangs higher than this is above the heads, millimetres: 80 in, common practice.
 const HEAD: f64 = 2032.0;
+/// What rises no higher than this above the ground is walked on, millimetres: 1/2 in, common practice.
+const FOOT: f64 = 12.7;
 
 pub(super) static WALKWAY: Rule = Rule {
     code: "people-walkway",
@@ -69,7 +71,7 @@ pub(super) static WALKWAY: Rule = Rule {
                  behind seats as much as the file's `behind_seats` asks for; on a walkway of the site that the counter narrows, \
                  `walkway` is left. Less is a caution, less than `passage-least` fails.",
         why: "Somebody carries a hot pan behind somebody who bends to the oven: that takes three and a half feet.",
-        reckoned: "From the edge of the counter, square to it, to the nearest box of the site lower than 80 in that stands across from \
+        reckoned: "From the edge of the counter, square to it, to the nearest box of the site that begins lower than 80 in, rises above 1/2 in and stands across from \
                    it. A walkway is measured across its shorter side.",
         example: "In a U the counters of two runs stand 40 in apart: 2 in less than 42, a caution.",
     },
@@ -208,7 +210,8 @@ fn free(plan: &Plan, number: usize, other: &Around) -> Option<f64> {
     let face = plan.faces.get(number)?;
     let seen = seen_from(face, &other.plan);
     let edge = counter_edge(plan, face);
-    if other.z.0 >= HEAD || shared(seen.s, (0.0, face.length)) <= 1.0 || seen.out.1 <= edge {
+    let in_the_way = other.z.0 < HEAD && other.z.1 > FOOT;
+    if !in_the_way || shared(seen.s, (0.0, face.length)) <= 1.0 || seen.out.1 <= edge {
         return None;
     }
     let overhang = match other.face.and_then(|i| plan.faces.get(i)) {
@@ -315,6 +318,20 @@ mod tests {
             wall(23.0).about(CODE, "cook run, working side").verdict,
             Verdict::Fail
         );
+    }
+
+    #[test]
+    fn a_terrace_that_the_island_stands_on_is_walked_on() {
+        // Common practice: a paver's edge of 1/2 in is no obstacle, a plinth of 6 in is.
+        let terrace = |z: &str, high: &str| {
+            let text = format!(
+                "[{{name: terrace, kind: other, at: {{x: -90 in, y: -150 in, z: {z}}}, size: {{x: 400 in, y: 400 in, z: {high}}}}}]"
+            );
+            Trial::sound().with("site.objects", &text).worst(CODE)
+        };
+        assert_eq!(terrace("0 in", "0 in"), Verdict::Pass);
+        assert_eq!(terrace("-4 in", "4 in"), Verdict::Pass);
+        assert_eq!(terrace("0 in", "6 in"), Verdict::Fail);
     }
 
     #[test]
