@@ -4,7 +4,7 @@ use super::loading::{POUND, TENSILE, YIELD, grade, verdict};
 use super::screw_shear::screw;
 use super::steel::{BoardedWall, Strap, held_by_screws};
 use crate::design::Bracing;
-use crate::diagnostics::Place;
+use crate::diagnostics::{Place, Verdict};
 use crate::plan::Panel;
 use crate::rules::ground::PUSH;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
@@ -52,7 +52,8 @@ pub(super) static RACKING: Rule = Rule {
     title: "The frame with its boards or straps does not rack",
     about: About {
         checks: "Along and across the first run: what all panels that stand that way hold together against one `push` at the counter. Up to 90 % it passes, up to 100 % it \
-                 cautions, beyond that it fails. Without `trade.bracing` it is not checked.",
+                 cautions, beyond that it fails; where the island stands against a wall that way, it cautions still, for the wall can hold it once the frame is screwed to it. \
+                 Without `trade.bracing` it is not checked.",
         why: "Studs and track are a row of hinges: only board or straps make a panel stiff, and a door takes both away.",
         reckoned: "Boards: one `board-screw` over `board-screw-spacing`, along each stretch of clad face between openings; a stretch narrower than half its height counts 2 b/h, one narrower than a quarter \
                    nothing (AISI S400-15 E1.3, value from memory). Straps: one each way over the longest stretch between openings of every panel, the lesser of yield / 1.67, tearing / 2.00 and its end \
@@ -117,12 +118,32 @@ fn check(subject: &Subject, answers: &mut Answers) {
             "{words} the first run the frame holds {}",
             subject.spell(Unit::Force, holds)
         );
+        let (verdict, hint) = match verdict(push.value / holds.max(1e-9)) {
+            Verdict::Fail if at_a_wall(subject, along) => (
+                Verdict::Caution,
+                "screw the frame to what bears in the wall that it stands against",
+            ),
+            v => (
+                v,
+                "straps across the ends and bulkheads as well, fewer or narrower openings in whole boards, or a deeper run",
+            ),
+        };
         answers
-            .say(verdict(push.value / holds.max(1e-9)), &bracing.place, found)
+            .say(verdict, &bracing.place, found)
             .about(words)
-            .limit(format!("at least a push of {}", push.spell()), push.source.clone())
-            .hint("straps across the ends and bulkheads as well, more or narrower openings in whole boards, or a deeper run");
+            .limit(
+                format!("at least a push of {}", push.spell()),
+                push.source.clone(),
+            )
+            .hint(hint);
     }
+}
+
+/// True when a face that looks along the first run, or across it, stands against a wall.
+fn at_a_wall(subject: &Subject, along: bool) -> bool {
+    let first = subject.plan.runs[0].along;
+    let mut walls = subject.plan.faces.iter().filter(|f| f.wall);
+    walls.any(|f| (f.outward.dot(&first).abs() > 0.5) == along)
 }
 
 /// The stretches of a panel without an opening, in its own coordinate.
@@ -158,7 +179,8 @@ fn boarded(subject: &Subject, panel: &Panel) -> f64 {
         return 0.0;
     }
     let screw = subject.bound(&BOARD_SCREW).value;
-    let spacing = subject.bound(&BOARD_SCREW_SPACING).value;
+    // Closer than an inch the board breaks from screw to screw.
+    let spacing = subject.bound(&BOARD_SCREW_SPACING).value.max(25.4);
     let height = height(subject);
     let stretches = whole_stretches(subject, panel);
     let holds = |length: f64| held_by_screws(BoardedWall { length, height }, screw, spacing);
@@ -228,6 +250,20 @@ mod tests {
         assert_eq!(verdict(200), Verdict::Pass);
         assert_eq!(verdict(210), Verdict::Caution);
         assert_eq!(verdict(230), Verdict::Fail);
+    }
+
+    #[test]
+    fn a_run_between_walls_is_held_by_them_only_when_it_is_screwed_to_them() {
+        // Both ends against walls carry no board, so nothing holds across; against the wall behind it may be screwed.
+        let between = |walls: &str| {
+            let runs = format!("[{{name: cook, length: 8 ft, depth: 30 in, walls: {walls}}}]");
+            let trial = Trial::bare().with("runs", &runs).without("counter.joints");
+            trial.about(CODE, "across")
+        };
+        assert_eq!(between("[left, right]").verdict, Verdict::Fail);
+        let behind = between("[left, right, seating]");
+        assert_eq!(behind.verdict, Verdict::Caution);
+        assert!(behind.hint.contains("wall"), "{}", behind.hint);
     }
 
     #[test]
