@@ -56,7 +56,7 @@ impl Toward {
     }
 }
 
-/// The free distance from a body to a box on each side, in the order of [`Toward::ALL`]; zero on the sides on which the
+/// The distance from a body to a box on each side, in the order of [`Toward::ALL`]; below zero on the sides on which the
 /// box is not.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Gaps([f64; 5]);
@@ -69,12 +69,17 @@ impl Gaps {
         let before = body.v.0 - other.v.1;
         let above = other.z.0 - body.z.1;
         let below = body.z.0 - other.z.1;
-        Self([beside, behind, before, above, below].map(|d| d.max(0.0)))
+        Self([beside, behind, before, above, below])
     }
 
-    /// The distance on one side.
+    /// The free distance on one side; zero where the box is not on that side.
     pub(super) fn toward(&self, side: Toward) -> f64 {
-        self.0[side as usize]
+        self.0[side as usize].max(0.0)
+    }
+
+    /// True when the box reaches into the body.
+    pub(super) fn meet(&self) -> bool {
+        self.0.iter().all(|d| *d < -1e-6)
     }
 
     /// The side on which the box is farthest off for what is asked there, with the share of it that is kept. A box is clear
@@ -82,10 +87,13 @@ impl Gaps {
     pub(super) fn farthest(&self, asked: impl Fn(Toward) -> f64) -> (Toward, f64) {
         let share = |side: Toward| {
             let (gap, asked) = (self.toward(side), asked(side));
-            if asked <= 0.0 {
-                f64::from(u8::from(gap > 0.0)) * f64::MAX
-            } else {
+            // What asks for nothing is kept by a box that touches, but not by one that is on another side.
+            if asked > 0.0 {
                 gap / asked
+            } else if self.0[side as usize] >= -1e-6 {
+                f64::MAX
+            } else {
+                0.0
             }
         };
         let first = (Toward::Beside, share(Toward::Beside));
@@ -132,6 +140,20 @@ mod tests {
             ..roof
         };
         assert_eq!(Gaps::between(&BODY, &shelf).toward(Toward::Below), 250.0);
+    }
+
+    #[test]
+    fn what_touches_keeps_a_distance_of_nothing_and_what_overlaps_does_not() {
+        let behind = |from: f64| Block {
+            u: (0.0, 900.0),
+            v: (from, 700.0),
+            z: (0.0, 2400.0),
+        };
+        let share = |b: &Block| Gaps::between(&BODY, b).farthest(|_| 0.0).1;
+        assert!(share(&behind(500.0)) >= 1.0);
+        assert_eq!(share(&behind(490.0)), 0.0);
+        assert!(Gaps::between(&BODY, &behind(490.0)).meet());
+        assert!(!Gaps::between(&BODY, &behind(500.0)).meet());
     }
 
     #[test]

@@ -83,7 +83,8 @@ fn walls(subject: &Subject, answers: &mut Answers, h: &Hot, objects: &[SiteObjec
     for &side in &design.walls {
         let wall = wall_of(run, side, &h.body);
         let gaps = Gaps::between(&h.body, &wall);
-        let known = objects.iter().any(|o| meets(&seen(run, o), &wall));
+        let mut upright = objects.iter().filter(|o| stands_as_wall(o));
+        let known = upright.any(|o| meets(&seen(run, o), &wall));
         let (toward, share) = gaps.farthest(|t| h.asked(subject, t).distance);
         if known || share >= 1.0 {
             continue;
@@ -114,6 +115,14 @@ fn wall_of(run: &RunPlan, side: Side, body: &Block) -> Block {
         Side::Right => ((run.length, run.length + AGAINST), body.v),
     };
     Block { u, v, z: body.z }
+}
+
+/// True for what may be the wall itself: a post before it or a roof over it says nothing of the wall.
+fn stands_as_wall(object: &SiteObject) -> bool {
+    matches!(
+        object.kind,
+        ObjectKind::Wall | ObjectKind::Fence | ObjectKind::Other
+    )
 }
 
 fn meets(a: &Block, b: &Block) -> bool {
@@ -204,6 +213,19 @@ mod tests {
     }
 
     #[test]
+    fn what_stands_in_the_grill_s_own_place_is_said_as_such() {
+        let text = "[{name: pergola, kind: other, combustible: true, at: {x: -50 in, y: -50 in, z: 0 in}, size: {x: 300 in, y: 300 in, z: 100 in}}]";
+        let found = Trial::sound().with("site.objects", text);
+        let found = found.about(CODE, "grill and pergola");
+        assert_eq!(found.verdict, Verdict::Fail);
+        assert!(
+            found.found.contains("takes the place of"),
+            "{}",
+            found.found
+        );
+    }
+
+    #[test]
     fn a_wall_that_the_run_stands_against_is_asked_for() {
         let against = Trial::sound()
             .with("runs[cook].walls", "[left]")
@@ -215,8 +237,11 @@ mod tests {
         assert_eq!(found.verdict, Verdict::NotChecked);
         let wall = "[{name: house, kind: wall, combustible: false, at: {x: -10 in, y: -20 in, z: 0 in}, size: {x: 10 in, y: 90 in, z: 99 in}}]";
         assert_eq!(
-            against.with("site.objects", wall).worst(CODE),
+            against.clone().with("site.objects", wall).worst(CODE),
             Verdict::Pass
         );
+        let post = wall.replace("kind: wall", "kind: post");
+        let found = against.with("site.objects", &post);
+        assert_eq!(found.worst(CODE), Verdict::NotChecked);
     }
 }

@@ -83,12 +83,23 @@ fn sleeper(plan: &Plan, panel: &Panel, run: usize) -> Block {
     Block::seen_from(&plan.runs[run], &world)
 }
 
-/// Words for sheets that burn, and for sheets that do not; the latter count first: a cement board is a board.
+/// Words for sheets that do not burn, and for sheets that do; the latter count first: wood in cement is still wood.
 const STAYS: [&str; 7] = [
     "cement", "steel", "metal", "concrete", "fibre", "fiber", "gypsum",
 ];
-const BURNS: [&str; 9] = [
-    "plywood", "wood", "wooden", "osb", "ply", "timber", "particle", "lumber", "mdf",
+const BURNS: [&str; 12] = [
+    "plywood",
+    "wood",
+    "wooden",
+    "osb",
+    "ply",
+    "timber",
+    "particle",
+    "lumber",
+    "mdf",
+    "chipboard",
+    "hardboard",
+    "hardwood",
 ];
 
 /// Whether a sheet of this material can burn; `None` where its name does not say.

@@ -142,13 +142,13 @@ impl Hot<'_> {
     ) {
         let about = format!("{} and {}", self.appliance.name, object.name);
         let (side, verdict) = self.verdict(subject, gaps);
-        let found = format!(
-            "'{}' is {} {} '{}'",
-            object.name,
-            subject.mm(gaps.toward(side)),
-            side.name(),
-            self.appliance.name
-        );
+        let name = &self.appliance.name;
+        let found = if gaps.meet() {
+            format!("'{}' takes the place of '{name}' itself", object.name)
+        } else {
+            let gap = subject.mm(gaps.toward(side));
+            format!("'{}' is {gap} {} '{name}'", object.name, side.name())
+        };
         if object.combustible.is_none() && verdict != Verdict::Pass {
             let unknown = format!("{found}, and whether it can burn is not known");
             answers
