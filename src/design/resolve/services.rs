@@ -14,6 +14,8 @@ use crate::units::{Length, Stress, parse_stress};
 
 /// Lengths of pipe that mean anything.
 const PIPE: Limits = Limits(1.0, 300_000.0);
+/// What two compartments may share: the thickness of what parts them, millimetres (4 in).
+const SAME_ROOM: f64 = 101.6;
 /// Heights that mean anything.
 const HIGH: Limits = Limits(0.0, 3000.0);
 
@@ -44,6 +46,20 @@ pub(super) fn compartments(
                 &to.place,
                 found,
                 "make 'to' greater than 'from'",
+            );
+            continue;
+        }
+        let overlaps = |o: &&Compartment| {
+            let shared = o.to.mm().min(to.mm()) - o.from.mm().max(from.mm());
+            o.run == run && shared > SAME_ROOM
+        };
+        if let Some(other) = found.iter().find(overlaps) {
+            let said = format!("'{name}' and '{}' take the same room", other.name);
+            g.fail(
+                "compartments-overlap",
+                &from.place,
+                said,
+                "end one of them where the other begins",
             );
             continue;
         }

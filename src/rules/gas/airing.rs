@@ -58,9 +58,10 @@ impl Room<'_> {
         }
     }
 
-    /// How far below the top the upper edge of the highest opening is.
+    /// How far below the top the upper edge of the highest opening is that lets anything through.
     pub(super) fn pocket(&self) -> Option<f64> {
-        let edges = self.vents.iter().map(|v| self.top - v.high);
+        let open = self.vents.iter().filter(|v| v.free.most > 0.0);
+        let edges = open.map(|v| self.top - v.high);
         edges.reduce(f64::min)
     }
 }
@@ -110,6 +111,22 @@ mod tests {
         assert_eq!(worst(Gas::Natural, &floor), Verdict::Fail);
         assert_eq!(worst(Gas::Propane, &floor), Verdict::Pass);
         assert_eq!(worst(Gas::Natural, &[high]), Verdict::Fail);
+    }
+
+    #[test]
+    fn a_vent_that_lets_nothing_through_does_not_empty_the_top() {
+        // Worked on paper: 850 - 780 = 70 mm left above an open vent, 850 - 140 = 710 where the upper one is shut.
+        let vents = |area| [vent(700.0, 780.0, area), vent(60.0, 140.0, 12.0)];
+        let left = |area| {
+            let vents = vents(area);
+            let room = Room {
+                floor: 50.0,
+                top: 850.0,
+                vents: &vents,
+            };
+            room.pocket()
+        };
+        assert_eq!((left(12.0), left(0.0)), (Some(70.0), Some(710.0)));
     }
 
     proptest! {

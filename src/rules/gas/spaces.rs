@@ -173,7 +173,17 @@ impl Space {
         ways
     }
 
+    /// The share of an opening between the room's floor and its top.
+    fn share_up(&self, hole: &FaceOpening) -> f64 {
+        let within = hole.z1.min(self.top) - hole.z0.max(self.floor);
+        (within / (hole.z1 - hole.z0).max(TOUCH)).clamp(0.0, 1.0)
+    }
+
     fn share_of(&self, plan: &Plan, face: &Face, hole: &FaceOpening) -> f64 {
+        self.share_up(hole) * self.share_along(plan, face, hole)
+    }
+
+    fn share_along(&self, plan: &Plan, face: &Face, hole: &FaceOpening) -> f64 {
         let run = &plan.runs[face.run];
         let u = |s: f64| run.local(face.point(s, 0.0)).x;
         let (a, b) = (u(hole.s0), u(hole.s1));
@@ -240,6 +250,23 @@ mod tests {
             ("the room from 5'-10\" along run 'cook'".to_owned(), 2),
         ];
         assert_eq!(found, expected);
+    }
+
+    #[test]
+    fn what_opens_below_a_room_s_floor_does_not_lead_into_it() {
+        // The low vent is from 5 to 8 in: above a floor at 7 in a third of it is left, above one at 9 in nothing.
+        let at = |floor: &str| {
+            let room =
+                format!("[{{name: room, run: cook, from: 0 in, to: 48 in, floor: {floor}}}]");
+            let plan = Trial::sound().with("compartments", &room).plan();
+            let all = spaces(&plan);
+            let ways = all[0].ways(&plan);
+            let low = ways.iter().find(|w| w.hole.name == "low vent");
+            low.map_or(0.0, |w| w.share)
+        };
+        assert!((at("2 in") - 1.0).abs() < 1e-9);
+        assert!((at("7 in") - 1.0 / 3.0).abs() < 1e-9);
+        assert!(at("9 in").abs() < 1e-9);
     }
 
     #[test]

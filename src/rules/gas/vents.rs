@@ -79,8 +79,8 @@ pub(super) fn vents(plan: &Plan, space: &Space) -> Vec<Vent> {
         Vent {
             name: w.hole.name.clone(),
             outward: w.face.outward,
-            low: w.hole.z0,
-            high: w.hole.z1,
+            low: w.hole.z0.max(space.floor),
+            high: w.hole.z1.min(space.top),
             free: Between {
                 least: gross * share.unwrap_or(0.0),
                 most: gross * share.unwrap_or(1.0),
