@@ -13,9 +13,9 @@ pub(super) static PIPE_SIZE: Rule = Rule {
     title: "Each gas pipe carries what it feeds, by the table and by the equation",
     about: About {
         checks: "Every branch of the gas pipe carries the heat of all appliances beyond it, taken over the longest length from the \
-                 supply to the farthest one. It passes when the code's table and the code's equation both say so. Past the table's \
+                 supply to the farthest end, an unused one too. It passes when the code's table and the code's equation both say so. Past the table's \
                  last row, or with more drop than the table is printed for, the equation stands alone and it is a caution, as it is \
-                 when less than 10 % is left over. It fails when the pipe is too small, or when an appliance burns another gas \
+                 when less than 10 % is left over, and a pipe that leads to no appliance. It fails when the pipe is too small, or when an appliance burns another gas \
                  than the pipe brings. Corrugated tubing is sized by its maker's tables alone and is not checked.",
         why: "Through a pipe that is too small the far burner starves when the near one is lit: flames lift, go out and let gas \
               through unburnt. The local code, the appliance's own instructions and a licensed gas fitter decide.",
@@ -65,6 +65,10 @@ fn check(subject: &Subject, answers: &mut Answers) {
     other_gas(subject, &supply, answers);
     let loads = supply.tree.loads();
     for (i, load) in loads.into_iter().enumerate() {
+        if supply.leads_nowhere(i) {
+            nowhere(answers, &supply, i);
+            continue;
+        }
         match (supply.tree.branches()[i].size, load) {
             (Some(size), Some(load)) => one(subject, &supply, answers, i, size, load),
             (None, _) => no_table(subject, &supply, answers, i),
@@ -95,7 +99,11 @@ fn other_gas(subject: &Subject, supply: &Supply, answers: &mut Answers) {
                 .fail(&fuel.place, found)
                 .about(&a.name)
                 .limit("the gas on the appliance's plate", "the appliance's own instructions")
-                .hint("take an appliance made for this gas, or have it converted by its maker's kit and a licensed gas fitter");
+                .hint(if fuel.is_gas() {
+                    "take an appliance made for this gas, or have it converted by its maker's kit and a licensed gas fitter"
+                } else {
+                    "let the pipe serve an appliance that burns gas"
+                });
         }
     }
 }
@@ -111,14 +119,23 @@ fn one(
     let pipe = &supply.of.pipes[i];
     let found = Capacity::of(supply.gas, size, supply.longest, supply.drop());
     let heat = |p: Power| subject.spell(Unit::Heat, p.w());
-    let by_table = found.by_table.map_or("no row".to_owned(), heat);
+    let by_equation = heat(found.by_equation);
+    let carries = found.by_table.map_or_else(
+        || format!("the table has no row for that, by the equation it carries {by_equation}"),
+        |t| {
+            format!(
+                "by the table it carries {}, by the equation {by_equation}",
+                heat(t)
+            )
+        },
+    );
+    let name_of = |size: Nominal| size.name_in(subject.notation());
     let said = format!(
-        "'{}', {}, is to carry {} over {}; by the table it carries {by_table}, by the equation {}",
+        "'{}', {}, is to carry {} over {}; {carries}",
         pipe.name,
-        size.name(),
+        name_of(size),
         heat(load),
         subject.mm(supply.longest.mm()),
-        heat(found.by_equation),
     );
     let narrow = load.w() > found.heat().w() * 0.9;
     let verdict = if !found.carries(load) {
@@ -129,8 +146,11 @@ fn one(
         Verdict::Pass
     };
     let hint = match Nominal::least(supply.gas, load, supply.longest, supply.drop()) {
-        Some(least) if verdict == Verdict::Fail => format!("take {} pipe", least.name()),
-        None => "it needs a pipe larger than 1-1/4 in: let a gas fitter size it".to_owned(),
+        Some(least) if verdict == Verdict::Fail => format!("take {} pipe", name_of(least)),
+        None => {
+            let largest = name_of(Nominal::OneAndAQuarter);
+            format!("it needs a pipe larger than {largest}: let a gas fitter size it")
+        }
         Some(_) if found.by_table.is_none() => {
             "the table does not hold here: let a gas fitter confirm what the equation gives"
                 .to_owned()
@@ -148,6 +168,20 @@ fn one(
             "NFPA 54 / IFGC Tables 402.4(2) and (28) and the low-pressure equation of 402.4",
         )
         .hint(hint);
+}
+
+/// A pipe with no appliance beyond it.
+fn nowhere(answers: &mut Answers, supply: &Supply, i: usize) {
+    let pipe = &supply.of.pipes[i];
+    let found = format!(
+        "'{}' leads to no appliance; its length counts for the others all the same",
+        pipe.name
+    );
+    answers
+        .caution(&pipe.place, found)
+        .about(&pipe.name)
+        .limit("every end serves an appliance or is capped gas-tight", "common practice")
+        .hint("write which appliance it serves under 'serves', or leave it out; have an unused end capped");
 }
 
 /// A pipe that the tables do not hold.
@@ -168,7 +202,7 @@ fn no_table(subject: &Subject, supply: &Supply, answers: &mut Answers, i: usize)
                 pipe.name,
                 subject.mm(pipe.size.mm())
             ),
-            "write 1/2 in, 3/4 in, 1 in or 1-1/4 in, or let a gas fitter size it",
+            "write 1/2 in, 3/4 in, 1 in or 1-1/4 in (15, 20, 25 or 32 mm by DN), or let a gas fitter size it",
         )
     };
     answers
@@ -261,6 +295,26 @@ mod tests {
             odd.about(CODE, "from the house").verdict,
             Verdict::NotChecked
         );
+    }
+
+    #[test]
+    fn a_pipe_that_serves_nobody_is_a_caution() {
+        let stub = "[{name: from the house, length: 30 ft, size: 3/4 in}, {name: to the grill, from: from the house, length: 6 ft, size: 3/4 in, serves: grill}, \
+                     {name: stub, from: from the house, length: 12 ft, size: 7/8 in}]";
+        let trial = Trial::sound().with("gas.pipes", stub);
+        assert_eq!(trial.about(CODE, "stub").verdict, Verdict::Caution);
+        // Its 12 ft make the longest length 42 ft: 151,000 Btu/h by the row of 50 ft (NFPA 54 / IFGC Table 402.4(2)).
+        let found = trial.about(CODE, "to the grill");
+        assert_eq!(found.limit, "at most 151,000 Btu/h");
+        assert_eq!(found.verdict, Verdict::Pass);
+    }
+
+    #[test]
+    fn a_metric_file_reads_of_nominal_diameters() {
+        let metric = Trial::sound().with("project.units", "metric");
+        let found = metric.about(CODE, "to the grill").found;
+        assert!(found.starts_with("'to the grill', DN 20, "), "{found}");
+        assert!(!found.contains(" in"), "{found}");
     }
 
     #[test]

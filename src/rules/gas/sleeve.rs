@@ -23,8 +23,8 @@ pub(super) static SLEEVE: Rule = Rule {
     about: About {
         checks: "The file says that each pipe has a sleeve or bushing where it passes through steel, `gas.sleeves`, and the punch-outs of the studs are wide enough \
                  for the pipe with `gas-sleeve-room` about it. It fails without sleeves, or where a pipe to an appliance is too wide for the \
-                 punch-outs; it is a caution where the studs have none and each hole must be cut, or where it is a pipe that may not pass through the frame. \
-                 Corrugated tubing is as wide as its maker says, and is not checked.",
+                 punch-outs; it is a caution where the studs have none and each hole must be cut, and for a pipe that is too wide but serves no appliance itself and so need not pass through the frame. \
+                 Corrugated tubing is as wide as its maker says, and is not checked; nor is a pipe of a size that the tables do not hold.",
         why: "The edge of a punched hole is a knife: with every slam of a door it works into the pipe, and zinc against bare steel \
               corrodes. The local code, the appliance's own instructions and a licensed gas fitter decide.",
         reckoned: "Outside diameter of schedule 40 pipe (.840, 1.050, 1.315, 1.660 in; ASME B36.10, value from memory) plus the room, against \
@@ -77,6 +77,16 @@ fn check(subject: &Subject, answers: &mut Answers) {
                 .hint("take its width, and the bushing it needs, from its maker");
         } else if let Some(size) = Nominal::named(pipe.size.value) {
             hole(subject, answers, pipe, size, &room);
+        } else {
+            let size = subject.mm(pipe.size.mm());
+            let found = format!(
+                "how wide '{}' is outside is not known: {size} is no size of pipe here",
+                pipe.name
+            );
+            answers
+                .say(Verdict::NotChecked, &pipe.place, found)
+                .about(&pipe.name)
+                .hint("measure the pipe, and leave room for a bushing about it");
         }
     }
 }
@@ -136,7 +146,7 @@ fn hole(subject: &Subject, answers: &mut Answers, pipe: &GasPipe, size: Nominal,
     let found = format!(
         "'{}', {}, needs a hole of {} with its sleeve",
         pipe.name,
-        size.name(),
+        size.name_in(subject.notation()),
         subject.mm(needs)
     );
     let hint = if fits {
@@ -199,6 +209,8 @@ mod tests {
             .without("gas")
             .with("appliances[grill].fuel", "charcoal");
         assert_eq!(coal.worst(CODE), Verdict::Pass);
+        let odd = Trial::sound().with("gas.pipes[to the grill].size", "7/8 in");
+        assert_eq!(odd.about(CODE, "to the grill").verdict, Verdict::NotChecked);
     }
 
     #[test]

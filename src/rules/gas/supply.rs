@@ -114,6 +114,13 @@ impl Supply<'_> {
         Some(self.of.pipes[i].serves.as_ref()?.value)
     }
 
+    /// True when no appliance is at or beyond a pipe.
+    pub(super) fn leads_nowhere(&self, pipe: usize) -> bool {
+        let beyond = |i: &usize| self.tree.path(*i).contains(&pipe);
+        let mut ends = (0..self.of.pipes.len()).filter(beyond);
+        ends.all(|i| self.of.pipes[i].serves.is_none())
+    }
+
     /// Gas appliances that no pipe leads to.
     pub(super) fn unserved(&self, design: &Design) -> Vec<usize> {
         let serves = |i: usize| {

@@ -1,6 +1,6 @@
 //! Nominal sizes of schedule 40 steel pipe.
 
-use crate::units::Length;
+use crate::units::{Length, Notation};
 
 /// A nominal size of schedule 40 steel pipe.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,7 +46,18 @@ impl Nominal {
         }
     }
 
-    /// Its name in messages and in the file.
+    /// Its name in messages: in inches, or by DN where a file is written in millimetres.
+    pub fn name_in(self, notation: Notation) -> &'static str {
+        match (notation, self) {
+            (Notation::Imperial, _) => self.name(),
+            (Notation::Metric, Self::Half) => "DN 15",
+            (Notation::Metric, Self::ThreeQuarters) => "DN 20",
+            (Notation::Metric, Self::One) => "DN 25",
+            (Notation::Metric, Self::OneAndAQuarter) => "DN 32",
+        }
+    }
+
+    /// Its name in inches.
     pub fn name(self) -> &'static str {
         match self {
             Self::Half => "1/2 in",
@@ -97,6 +108,10 @@ mod tests {
         );
         assert_eq!(Nominal::named(Length::inches(1.0)), Some(Nominal::One));
         assert_eq!(Nominal::named(Length::inches(0.875)), None);
+        for size in Nominal::ALL {
+            let dn: f64 = size.name_in(Notation::Metric)[3..].parse().unwrap();
+            assert_eq!(Nominal::named(Length::millimetres(dn)), Some(size));
+        }
     }
 
     #[test]
