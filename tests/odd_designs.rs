@@ -147,6 +147,130 @@ fn all_limits(number: &str) -> Change {
     )
 }
 
+/// Whether everything is answered, in numbers that can be read; what is not.
+fn faults(name: &str, found: &[Finding]) -> Vec<String> {
+    let said: BTreeSet<_> = found.iter().map(|f| f.code).collect();
+    let silent = rules::rules().filter(|r| !said.contains(r.code));
+    let silent = silent.map(|r| format!("{name}: {} says nothing", r.code));
+    let bad = found.iter().filter(|f| unreadable(f));
+    let bad = bad.map(|f| format!("{name}: {}: {} | {} | {}", f.code, f.found, f.limit, f.hint));
+    silent.chain(bad).collect()
+}
+
+#[test]
+fn odd_islands_are_answered() {
+    let one = "[{name: cook, length: 10 ft, depth: 30 in}]";
+    let walls = "[{name: cook, length: 10 ft, depth: 30 in, walls: [left, right, seating]}]";
+    let long = "[{name: cook, length: 320 ft, depth: 30 in}]";
+    let bare = || {
+        [
+            "appliances",
+            "openings",
+            "gas",
+            "electricity",
+            "counter.joints",
+            "people.seats",
+        ]
+        .map(Change::leave_out)
+        .to_vec()
+    };
+    let with = |changes: &[(&str, &str)]| {
+        let more = changes.iter().map(|(k, v)| Change::write(k, v));
+        bare().into_iter().chain(more).collect::<Vec<_>>()
+    };
+    let flush = (
+        "counter.overhang",
+        "{working: 0 in, seating: 0 in, left: 0 in, right: 0 in}",
+    );
+    let no_rim = ("counter.turndown", "{sides: []}");
+    let cases = [
+        ("nothing in it", bare()),
+        ("one run", with(&[("runs", one)])),
+        ("walls", with(&[("runs", walls)])),
+        (
+            "walls and brackets on a deck",
+            with(&[("runs", walls), ("site.surface", "deck")]),
+        ),
+        (
+            "as long as a run may be",
+            with(&[("runs", long), ("tile_band.laid", "false")]),
+        ),
+        (
+            "flush",
+            with(&[
+                flush,
+                no_rim,
+                ("counter.corners", "sharp"),
+                ("tile_band.laid", "false"),
+            ]),
+        ),
+        ("only a title and a run", {
+            let groups = [
+                "trade",
+                "levels",
+                "counter",
+                "tile_band",
+                "site",
+                "people",
+                "printing",
+            ];
+            let mut all = with(&[("runs", one)]);
+            all.extend(groups.map(Change::leave_out));
+            all
+        }),
+    ];
+    let mut wrong = Vec::new();
+    for (name, changes) in cases {
+        match answers(&changes) {
+            Some(found) => wrong.extend(faults(name, &found)),
+            None => {
+                let design = design::from_text_changed(SOUND, shipped_trade(), &changes);
+                let why = design.map(|d| (d.findings.clone(), plan::lay_out(d).err()));
+                wrong.push(format!("{name} cannot be built: {why:?}"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn a_metric_file_is_told_nothing_in_feet() {
+    let changes = [
+        Change::write("project.units", "metric"),
+        Change::write("counter.drip", "false"),
+        Change::write("counter.overhang.seating", "14 in"),
+        Change::write("tile_band.joint", "1/16 in"),
+        Change::write("tile_band.tile_width", "18 in"),
+        Change::leave_out("counter.brackets"),
+        Change::leave_out("counter.reinforcement.mesh"),
+    ];
+    let found = answers(&changes).unwrap();
+    let imperial = |text: &str| {
+        let words = [
+            "in", "ft", "psi", "psf", "lb", "foot", "feet", "inch", "inches",
+        ];
+        let mut apart: Vec<&str> = text
+            .split(|c: char| c.is_whitespace() || "(),;:".contains(c))
+            .collect();
+        apart.retain(|w| !w.is_empty());
+        text.contains('"')
+            || apart
+                .windows(2)
+                .any(|w| words.contains(&w[1]) && w[0].ends_with(|c: char| c.is_ascii_digit()))
+            || apart
+                .iter()
+                .any(|w| ["foot", "feet", "psi", "psf", "lb"].contains(w))
+    };
+    let wrong: Vec<_> = found
+        .iter()
+        // Pipe has its size in inches everywhere.
+        .filter(|f| !f.code.starts_with("gas-"))
+        .filter(|f| [&f.found, &f.limit, &f.hint].iter().any(|t| imperial(t)))
+        .map(|f| format!("{}: {} | {} | {}", f.code, f.found, f.limit, f.hint))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
 #[test]
 fn limits_may_be_absurd() {
     for number in ["0", "0.000001", "1000", "1000000"] {

@@ -139,16 +139,21 @@ fn check(subject: &Subject, answers: &mut Answers) {
 
 /// The sleeper that presses hardest and with how much, in megapascals.
 fn worst(subject: &Subject, run: usize, spread: f64) -> (&'static str, f64) {
-    let s = Stance::of(subject, run);
+    let stance = Stance::of(subject, run);
     let people = if is_seating(subject, run) {
-        s.leaning(subject)
+        stance.leaning(subject)
     } else {
         0.0
     };
+    presses(stance, people, spread)
+}
+
+/// The same for a stance with so much weight of people on its seating edge, N; nobody leans while the working side presses
+/// hardest.
+fn presses(s: Stance, people: f64, spread: f64) -> (&'static str, f64) {
     let half = s.sleeper / 2.0;
     let apart = (s.depth - s.sleeper).max(1.0);
     let seating = (s.weight * (s.at - half) + people * (s.depth + s.out - half)) / apart;
-    // Nobody leans while the working side presses hardest.
     let working = s.weight * (s.depth - half - s.at) / apart;
     let area = s.length.max(1.0) * (s.sleeper + spread).max(1.0);
     if seating >= working {
@@ -160,12 +165,38 @@ fn worst(subject: &Subject, run: usize, spread: f64) -> (&'static str, f64) {
 
 #[cfg(test)]
 mod tests {
-    use super::PSF;
+    use super::{PSF, Stance, presses};
     use crate::diagnostics::Verdict;
     use crate::rules::trial::Trial;
     use crate::rules::{limits, rule};
 
     const CODE: &str = "ground-bearing";
+
+    #[test]
+    fn a_block_presses_as_a_beam_on_two_sleepers() {
+        // By hand, in pounds and inches: (1,600 × (15 - 1.75) + 500 × (30 + 10.875 - 1.75)) / 26.5 = 1,538 lb on 10 ft × 3-1/2 in: 527
+        // psf; through a slab of 4 in on 11-1/2 in: 160.5. Without people 1,600 × 13.25 / 26.5 = 800 lb: 274 psf on either.
+        let lb = 4.448_221_615_260_5;
+        let mut block = Stance {
+            weight: 1600.0 * lb,
+            at: 15.0 * 25.4,
+            length: 120.0 * 25.4,
+            depth: 30.0 * 25.4,
+            out: 10.875 * 25.4,
+            height: 36.0 * 25.4,
+            sleeper: 3.5 * 25.4,
+        };
+        let psf = |s: Stance, people: f64, spread: f64| {
+            let (name, pressure) = presses(s, people * lb, spread * 25.4);
+            (name, (pressure / PSF * 10.0).round() / 10.0)
+        };
+        assert_eq!(psf(block, 500.0, 0.0), ("seating", 527.4));
+        assert_eq!(psf(block, 500.0, 8.0), ("seating", 160.5));
+        assert_eq!(psf(block, 0.0, 0.0).1, 274.3);
+        // Weight that lies at 10 in presses the working sleeper: 1,600 × (28.25 - 10) / 26.5 = 1,102 lb, 377.8 psf.
+        block.at = 10.0 * 25.4;
+        assert_eq!(psf(block, 0.0, 0.0), ("working", 377.8));
+    }
 
     #[test]
     fn the_table_gives_what_the_ground_bears() {

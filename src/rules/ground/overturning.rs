@@ -113,6 +113,12 @@ mod tests {
         let in_lb = |moment: f64| moment / lb / 25.4;
         assert!((in_lb(block.keeping()) - 24_000.0).abs() < 1e-6);
         assert!((in_lb(block.tipping(&subject)) - 7200.0).abs() < 1e-6);
+        // 20 in of overhang: 500 × 20 = 10,000, more than the push.
+        let far = Stance {
+            out: 20.0 * 25.4,
+            ..block
+        };
+        assert!((in_lb(far.tipping(&subject)) - 10_000.0).abs() < 1e-6);
     }
 
     #[test]

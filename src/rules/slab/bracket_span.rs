@@ -164,6 +164,11 @@ mod tests {
         // with factors 213.6. Plain: it cracks at 316.2, 2.3 times; by design it bears 126.5. Mesh: As .00614 in², T 368 lb, the worse
         // depth 3/4 + 1/16 in, a .108 in: 0.9 × 368 × .758 = 251.
         assert_eq!(Trial::sound().about(CODE, SEATING).verdict, Verdict::Pass);
+        // 30 in: 155.2 + 19.5, with factors 272, more than the mesh bears, though it would bear 375 were it pulled at its own face
+        // alone; it cracks at 1.8 times.
+        let wide = apart(30, Trial::sound()).about(CODE, SEATING);
+        assert_eq!(wide.verdict, Verdict::Fail);
+        assert!(wide.found.contains("1.8 times"), "{}", wide.found);
         let plain = || Trial::sound().without("counter.reinforcement");
         let found = plain().about(CODE, SEATING);
         assert_eq!(found.verdict, Verdict::Caution);
