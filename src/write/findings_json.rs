@@ -1,6 +1,6 @@
 //! Findings as JSON.
 
-use crate::diagnostics::{Finding, Verdict};
+use crate::diagnostics::{Finding, Remedy, Verdict};
 use serde_json::{Value, json};
 
 /// A file with what was found about it.
@@ -57,12 +57,20 @@ fn one(path: &str, lines: &[&str], finding: &Finding) -> Value {
         "limit": finding.limit,
         "source": finding.source,
         "hint": finding.hint,
-        "remedy": finding.remedy.as_ref().map(|r| json!({
-            "key": r.key,
-            "now": r.now,
-            "write": r.write,
-            "then": r.then.word(),
-            "breaks": r.breaks,
-        })),
+        "remedy": finding.remedy.as_ref().map(remedy),
     })
+}
+
+/// A change that cures; what it breaks is there only where it breaks something.
+fn remedy(r: &Remedy) -> Value {
+    let mut all = json!({
+        "key": r.key,
+        "now": r.now,
+        "write": r.write,
+        "then": r.then.word(),
+    });
+    if let Some(code) = r.breaks {
+        all["breaks"] = json!(code);
+    }
+    all
 }
