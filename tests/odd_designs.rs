@@ -221,13 +221,12 @@ fn odd_islands_are_answered() {
     ];
     let mut wrong = Vec::new();
     for (name, changes) in cases {
-        match answers(&changes) {
-            Some(found) => wrong.extend(faults(name, &found)),
-            None => {
-                let design = design::from_text_changed(SOUND, shipped_trade(), &changes);
-                let why = design.map(|d| (d.findings.clone(), plan::lay_out(d).err()));
-                wrong.push(format!("{name} cannot be built: {why:?}"));
-            }
+        if let Some(found) = answers(&changes) {
+            wrong.extend(faults(name, &found));
+        } else {
+            let design = design::from_text_changed(SOUND, shipped_trade(), &changes);
+            let why = design.map(|d| (d.findings.clone(), plan::lay_out(d).err()));
+            wrong.push(format!("{name} cannot be built: {why:?}"));
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
