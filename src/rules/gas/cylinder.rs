@@ -177,10 +177,15 @@ fn floor(subject: &Subject, answers: &mut Answers, cylinder: &Placed<Cylinder>, 
     let least = subject.bound(&HEADROOM);
     let ties = space.top - design.trade.stud.depth.mm();
     let room = ties - space.floor - cylinder.valve.mm();
-    let found = format!(
-        "upright on its floor the cylinder has {} between its valve and the ties",
-        subject.mm(room)
-    );
+    let found = if room < 0.0 {
+        let over = subject.mm(-room);
+        format!(
+            "upright on its floor the cylinder's valve would be {over} above the underside of the ties"
+        )
+    } else {
+        let room = subject.mm(room);
+        format!("upright on its floor the cylinder has {room} between its valve and the ties")
+    };
     let fine = least.is_reached_by(room);
     let hint = if fine {
         ""
@@ -281,6 +286,10 @@ mod tests {
         assert!(found.found.contains("1'-0 7/8\""), "{}", found.found);
         let high = with_cylinder().with("compartments[cylinder room].floor", "12 in");
         assert_eq!(high.about(CODE, "cylinder floor").verdict, Verdict::Fail);
+        // 2 + 30 in is 2-1/8 in above the ties.
+        let tall = with_cylinder().with("gas.cylinder.valve", "30 in");
+        let found = tall.about(CODE, "cylinder floor").found;
+        assert!(found.contains("2 1/8\" above"), "{found}");
         let unknown = with_cylinder().without("compartments[cylinder room].floor");
         assert_eq!(
             unknown.about(CODE, "cylinder floor").verdict,

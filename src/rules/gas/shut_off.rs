@@ -33,7 +33,7 @@ pub(super) static SHUT_OFF: Rule = Rule {
     about: About {
         checks: "The main shut-off valve is behind a door or hatch that opens without tools, at most `gas-shut-off-reach` behind its face, and each \
                  gas appliance has such a door or hatch within `gas-shut-off-distance`, for its own valve. Where the file has a cylinder and no other main valve, the cylinder's is the main one. It fails otherwise; less than 10 % \
-                 of reach left over is a caution.",
+                 of reach left over is a caution. Where what an appliance runs on is not known, its valve is not checked.",
         why: "When a hose burns there is time for one movement. A screw or a drawer in the way is too much. The local code, the \
               appliance's own instructions and a licensed gas fitter decide.",
         reckoned: "Main valve: `gas.shut_off.depth` against the limit, common practice. Own valve: the shortest level distance between the appliance's \
@@ -59,6 +59,7 @@ pub(super) static SHUT_OFF: Rule = Rule {
 
 fn check(subject: &Subject, answers: &mut Answers) {
     let design = subject.design();
+    let unknown = |a: &Appliance| a.cooks() && a.rating.fuel.is_none();
     let burners: Vec<usize> = (0..design.appliances.len())
         .filter(|i| burns_gas(&design.appliances[*i]))
         .collect();
@@ -70,11 +71,18 @@ fn check(subject: &Subject, answers: &mut Answers) {
             design.appliances[i].name
         );
         answers.missing(&Place::default(), "gas.shut_off", found);
-    } else {
+    } else if !design.appliances.iter().any(unknown) {
         answers.nothing("there is no gas");
     }
     for i in burners {
         own_valve(subject, answers, i);
+    }
+    for a in design.appliances.iter().filter(|a| unknown(a)) {
+        let found = format!(
+            "what '{}' runs on is not known, so whether it needs a gas valve",
+            a.name
+        );
+        answers.missing(&a.place, "fuel", found).about(&a.name);
     }
 }
 
@@ -280,6 +288,11 @@ mod tests {
             .without("gas.shut_off.depth")
             .about(CODE, "main valve");
         assert!(found.hint.contains("gas.shut_off.depth"), "{}", found.hint);
+        let found = Trial::sound()
+            .without("appliances[grill].fuel")
+            .about(CODE, "grill");
+        assert_eq!(found.verdict, Verdict::NotChecked);
+        assert!(found.hint.contains("fuel"), "{}", found.hint);
         assert_eq!(
             Trial::sound().without("gas").worst(CODE),
             Verdict::NotChecked

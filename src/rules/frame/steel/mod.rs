@@ -31,6 +31,6 @@ pub use effective_width::{
 pub use flat_track::flat_track_strength;
 pub use properties::{Gross, Punched, gross};
 pub use racking::{BoardedWall, Strap, held_by_screws};
-pub use screws::{SCREW_SAFETY, Screw, pull_out, pull_over, shear};
+pub use screws::{SCREW_SAFETY, Screw, pull_out, pull_over, shear, tension};
 pub use shear::web_shear;
 pub use steel_grade::{E, G, Grade, POISSON};
