@@ -39,6 +39,11 @@ pub(super) static STUD_COLUMN: Rule = Rule {
             test: "test_whole_columns_agree_with_finite_strips",
         },
         Outside {
+            what: "a stud of 31-7/16 in by the same sections, its warping by numbers, worked in another language",
+            origin: Origin::Memory,
+            test: "a_stud_bears_what_formulas_worked_elsewhere_give_it",
+        },
+        Outside {
             what: "local buckling, element by element, is never above that by finite strips",
             origin: Origin::Library,
             test: "test_element_by_element_is_never_above_the_strips",
@@ -129,6 +134,22 @@ mod tests {
                 .worst(CODE)
         });
         assert!(row.is_sorted(), "{row:?}");
+    }
+
+    #[test]
+    fn a_stud_bears_what_formulas_worked_elsewhere_give_it() {
+        // A 362S125-33 of 31-7/16 in, reckoned apart from this program with sharp corners by E2, E3.1 and Appendix 1 (values
+        // from memory): Fcre 47.8 ksi, Fn 24.7, Ae .131 in² beside the punch-outs, so 1,800 lb; round bends take 1 to 2 %.
+        // It carries, in an end of a run 8 ft deep, 16 in of 2-7/8 + 3-3/4 + 8 in of counter at 68 psf and a turndown
+        // of 1.6 lb/ft, 113 lb, and a person of 200.
+        let deep = Trial::bare()
+            .with("runs", "[{name: cook, length: 8 ft, depth: 8 ft}]")
+            .without("counter.joints");
+        let found = deep.about(CODE, "the left end of run 'cook'");
+        assert!(found.found.contains("carries 313 lb"), "{}", found.found);
+        let digits: String = found.limit.chars().filter(char::is_ascii_digit).collect();
+        let bears: f64 = digits.parse().unwrap();
+        assert!((bears / 1800.0 - 1.0).abs() < 0.02, "{}", found.limit);
     }
 
     // Nothing it asks can be missing from a design: it has no `not checked`.

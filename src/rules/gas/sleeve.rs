@@ -178,6 +178,9 @@ mod tests {
     fn one_inch_fits_a_punch_out_and_the_next_size_does_not() {
         // Published: punch-outs of 1-1/2 in. Values from memory: pipe of 1.315 and 1.660 in.
         assert_eq!(Trial::sound().worst(CODE), Verdict::Pass);
+        // 1.050 + .125 in, to the next sixteenth.
+        let found = Trial::sound().about(CODE, "to the grill").found;
+        assert!(found.contains("a hole of 1 3/16\""), "{found}");
         let at = |pipe: &str, size| Trial::sound().with(&format!("gas.pipes[{pipe}].size"), size);
         assert_eq!(at("to the grill", "1 in").worst(CODE), Verdict::Pass);
         assert_eq!(at("to the grill", "1-1/4 in").worst(CODE), Verdict::Fail);
