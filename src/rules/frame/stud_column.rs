@@ -18,7 +18,7 @@ pub(super) static STUD_COLUMN: Rule = Rule {
         reckoned: "The load of half the way to each neighbour: the strip over the panel with people, the ends of the ties there, and one `frame-person`, all taken as if it pressed in the middle of the stud, for board and track hold it there. Fcre by flexure and by \
                    torsion with flexure, nothing holding the stud but its ends (AISI S100-16 E2.1, E2.2); Fn = 0.658^(λ²) Fy up to λ 1.5, else 0.877 Fy / λ²; Pn = Ae Fn with the \
                    effective area at Fn, the web beside a punch-out as two strips (E3.1, Appendix 1.1.1); distortional buckling (E4.1); Pn / 1.80.",
-        example: "A stud of 362S125-33, 31-3/8 in long: 1,800 lb with nothing but its ends held; beside a door of 24 in it carries some 450 lb with a person: it passes.",
+        example: "A stud of 362S125-33, 31-7/16 in long: some 1,780 lb with nothing but its ends held; beside a door of 24 in it carries some 450 lb with a person: it passes.",
     },
     limits: &[&PEOPLE, &PERSON, &YIELD, &TENSILE],
     levers: &[
