@@ -8,6 +8,7 @@ mod drawer_travel;
 mod flange_cover;
 mod flange_room;
 mod opens;
+mod site_object;
 mod strip;
 mod swept;
 mod tile_border;
@@ -30,4 +31,5 @@ pub(super) static RULES: &[&Rule] = &[
     &base_channel::BASE_CHANNEL,
     &tile_border::TILE_BORDER,
     &board_strip::BOARD_STRIP,
+    &site_object::SITE_OBJECT,
 ];

@@ -1,6 +1,6 @@
 //! Whether the ground bears the sleepers.
 
-use super::stance::{Stance, is_seating};
+use super::stance::{Stance, is_seating, surface_of};
 use crate::design::{Ground, Surface};
 use crate::rules::{About, Answers, Bound, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::Unit;
@@ -92,12 +92,7 @@ fn spread(surface: &Surface) -> Option<f64> {
 
 fn check(subject: &Subject, answers: &mut Answers) {
     let site = &subject.design().site;
-    let Some(surface) = &site.surface else {
-        answers.missing(
-            &site.place,
-            "surface",
-            "what lies on the ground under the island",
-        );
+    let Some(surface) = surface_of(site, answers) else {
         return;
     };
     let Some(spread) = spread(surface) else {

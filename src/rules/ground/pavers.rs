@@ -1,6 +1,6 @@
 //! Whether pavers or a deck carry the island.
 
-use super::stance::Stance;
+use super::stance::{Stance, surface_of};
 use crate::design::Surface;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::Unit;
@@ -50,12 +50,7 @@ const SLAB: f64 = 101.6;
 
 fn check(subject: &Subject, answers: &mut Answers) {
     let site = &subject.design().site;
-    let Some(surface) = &site.surface else {
-        answers.missing(
-            &site.place,
-            "surface",
-            "what lies on the ground under the island",
-        );
+    let Some(surface) = surface_of(site, answers) else {
         return;
     };
     let place = &surface.place;

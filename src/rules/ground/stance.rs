@@ -1,9 +1,9 @@
 //! How a run stands: what it weighs, on what, and how people push it.
 
-use crate::design::Side;
+use crate::design::{Placed, Side, Site, Surface};
 use crate::geometry::Point2;
 use crate::parts::PartKind;
-use crate::rules::{Limit, Subject};
+use crate::rules::{Answers, Limit, Subject};
 use crate::units::Unit;
 
 /// One pound of force in newtons.
@@ -120,4 +120,13 @@ pub(super) fn is_seating(subject: &Subject, run: usize) -> bool {
     let faces = subject.plan.faces.iter();
     let mut own = faces.filter(|f| f.run == run && f.side == Side::Seating);
     own.any(|f| !f.wall)
+}
+
+/// What lies on the ground under the island, or the answer that it is not known.
+pub(super) fn surface_of<'a>(site: &'a Site, answers: &mut Answers) -> Option<&'a Placed<Surface>> {
+    if site.surface.is_none() {
+        let found = "what lies on the ground under the island";
+        answers.missing(&site.place, "surface", found);
+    }
+    site.surface.as_ref()
 }

@@ -2,9 +2,9 @@
 
 use super::concrete::{FACTORS, Steel, WEIGHT};
 use super::overhang::{
-    EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, holds, overhangs, steel_without_cover,
+    EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, counter, holds, overhangs, steel_without_cover,
 };
-use super::overhang_bending::{SAFETY, counter};
+use super::overhang_bending::SAFETY;
 use crate::design::{Brackets, Placed, Side};
 use crate::rules::{About, Answers, Family, Origin, Outside, Rule, Subject};
 use crate::units::Stress;

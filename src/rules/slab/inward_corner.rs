@@ -1,6 +1,6 @@
 //! Whether inward corners of the slab are kept from cracking.
 
-use super::overhang_bending::counter;
+use super::overhang::counter;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::Unit;
 

@@ -1,7 +1,7 @@
 //! Whether a slab cast elsewhere can be demoulded and lifted.
 
 use super::concrete::{WEIGHT, modulus, modulus_of_rupture};
-use super::overhang_bending::counter;
+use super::overhang::counter;
 use crate::geometry::Region;
 use crate::parts::PartKind;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};

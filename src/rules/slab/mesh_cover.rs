@@ -1,6 +1,6 @@
 //! Whether mesh and bars have concrete enough on both sides.
 
-use super::overhang_bending::counter;
+use super::overhang::counter;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::Unit;
 

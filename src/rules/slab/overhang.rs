@@ -2,8 +2,9 @@
 
 use super::concrete::{FACTORS, Steel, WEIGHT, modulus, modulus_of_rupture, plain_bending};
 use crate::design::{Placed, Side};
+use crate::diagnostics::Place;
 use crate::plan::{CounterSide, SideKind};
-use crate::rules::{Limit, Subject};
+use crate::rules::{Answers, Limit, Subject};
 use crate::units::{Length, Stress, Unit};
 
 /// Somebody who sits or leans on the edge.
@@ -69,6 +70,39 @@ pub(super) fn overhangs<'a>(subject: &Subject<'a>) -> Vec<Overhang<'a>> {
         }
     }
     found
+}
+
+/// The overhangs, or the answer that there is none.
+pub(super) fn or_say_none<'a>(subject: &Subject<'a>, answers: &mut Answers) -> Vec<Overhang<'a>> {
+    let found = overhangs(subject);
+    if found.is_empty() {
+        answers.nothing("the counter passes the finished face nowhere");
+    }
+    found
+}
+
+/// The overhangs with the strength of their concrete, or the answer why they cannot be reckoned.
+pub(super) fn with_strength<'a>(
+    subject: &Subject<'a>,
+    answers: &mut Answers,
+) -> Option<(Vec<Overhang<'a>>, Stress)> {
+    let found = or_say_none(subject, answers);
+    if found.is_empty() {
+        return None;
+    }
+    let strength = subject.design().counter.casting.strength.as_ref();
+    if strength.is_none() {
+        answers.missing(&counter(), "strength", "how strong the concrete is");
+    }
+    Some((found, strength?.value))
+}
+
+/// The group of the counter's keys.
+pub(super) fn counter() -> Place {
+    Place {
+        key: "counter".to_owned(),
+        ..Place::default()
+    }
 }
 
 fn overhang<'a>(subject: &Subject<'a>, side: &CounterSide) -> Overhang<'a> {

@@ -1,9 +1,9 @@
 //! Whether an overhang holds as a strip that sticks out.
 
 use super::overhang::{
-    EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, bars_needed, holds, overhangs, steel_without_cover,
+    EDGE_LOAD, EDGE_WIDTH, Overhang, YIELD, bars_needed, counter, holds, steel_without_cover,
+    with_strength,
 };
-use crate::diagnostics::Place;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::{Notation, Stress, Unit};
 
@@ -76,25 +76,11 @@ pub(super) static OVERHANG_BENDING: Rule = Rule {
 };
 
 fn check(subject: &Subject, answers: &mut Answers) {
-    let all = overhangs(subject);
-    if all.is_empty() {
-        answers.nothing("the counter passes the finished face nowhere");
-        return;
-    }
-    let Some(strength) = &subject.design().counter.casting.strength else {
-        answers.missing(&counter(), "strength", "how strong the concrete is");
+    let Some((all, strength)) = with_strength(subject, answers) else {
         return;
     };
     for overhang in &all {
-        one(subject, answers, overhang, strength.value);
-    }
-}
-
-/// The group of the counter's keys.
-pub(super) fn counter() -> Place {
-    Place {
-        key: "counter".to_owned(),
-        ..Place::default()
+        one(subject, answers, overhang, strength);
     }
 }
 

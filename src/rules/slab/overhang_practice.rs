@@ -1,6 +1,6 @@
 //! Whether overhangs and their brackets keep to what builders do.
 
-use super::overhang::{Overhang, overhangs};
+use super::overhang::{Overhang, or_say_none};
 use super::overhang_bending::BRACKETS;
 use crate::design::{Brackets, Placed, Side};
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
@@ -61,11 +61,7 @@ pub(super) static OVERHANG_PRACTICE: Rule = Rule {
 };
 
 fn check(subject: &Subject, answers: &mut Answers) {
-    let all = overhangs(subject);
-    if all.is_empty() {
-        answers.nothing("the counter passes the finished face nowhere");
-        return;
-    }
+    let all = or_say_none(subject, answers);
     let brackets = subject.design().counter.casting.brackets.as_ref();
     for overhang in &all {
         match brackets.filter(|_| overhang.side == Side::Seating) {

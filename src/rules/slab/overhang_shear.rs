@@ -1,8 +1,7 @@
 //! Whether an overhang holds in shear at the steel.
 
 use super::concrete::plain_shear;
-use super::overhang::{EDGE_LOAD, EDGE_WIDTH, overhangs};
-use super::overhang_bending::counter;
+use super::overhang::{EDGE_LOAD, EDGE_WIDTH, with_strength};
 use crate::rules::{About, Answers, Family, Origin, Outside, Rule, Subject};
 
 pub(super) static OVERHANG_SHEAR: Rule = Rule {
@@ -37,18 +36,12 @@ pub(super) static OVERHANG_SHEAR: Rule = Rule {
 };
 
 fn check(subject: &Subject, answers: &mut Answers) {
-    let all = overhangs(subject);
-    if all.is_empty() {
-        answers.nothing("the counter passes the finished face nowhere");
-        return;
-    }
-    let Some(strength) = &subject.design().counter.casting.strength else {
-        answers.missing(&counter(), "strength", "how strong the concrete is");
+    let Some((all, strength)) = with_strength(subject, answers) else {
         return;
     };
     let thickness = subject.design().counter.thickness.mm();
     for overhang in &all {
-        let bears = plain_shear(strength.value) * thickness;
+        let bears = plain_shear(strength) * thickness;
         let asked = overhang.action(subject).factored_shear();
         let share = asked / bears.max(1e-9);
         let found = format!(

@@ -2,8 +2,8 @@
 
 use super::concrete::{FACTORS, WEIGHT, modulus, modulus_of_rupture, plain_bending};
 use super::overhang::EDGE_LOAD;
-use super::overhang_bending::counter;
-use super::rails::{Rail, rails};
+use super::overhang::counter;
+use super::rails::{Rail, or_say_none};
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::{Stress, Unit};
 
@@ -49,11 +49,7 @@ pub(super) static RAIL_BENDING: Rule = Rule {
 };
 
 fn check(subject: &Subject, answers: &mut Answers) {
-    let all = rails(subject.plan);
-    if all.is_empty() {
-        answers.nothing("there is no cutout");
-        return;
-    }
+    let all = or_say_none(subject.plan, answers);
     let strength = subject.design().counter.casting.strength.as_ref();
     for rail in all {
         let a = &subject.design().appliances[rail.appliance];

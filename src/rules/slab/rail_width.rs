@@ -1,6 +1,6 @@
 //! Whether the strips of slab beside cutouts are wide enough.
 
-use super::rails::rails;
+use super::rails::or_say_none;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::Unit;
 
@@ -39,11 +39,7 @@ pub(super) static RAIL_WIDTH: Rule = Rule {
 };
 
 fn check(subject: &Subject, answers: &mut Answers) {
-    let all = rails(subject.plan);
-    if all.is_empty() {
-        answers.nothing("there is no cutout");
-        return;
-    }
+    let all = or_say_none(subject.plan, answers);
     let least = subject.bound(&LEAST);
     for rail in all {
         let a = &subject.design().appliances[rail.appliance];

@@ -1,6 +1,7 @@
 //! Rails: the strips of slab left beside cutouts, and the steel under them.
 
 use crate::plan::{Cutout, PanelOf, Plan};
+use crate::rules::Answers;
 
 /// A strip of slab beside a cutout, in its run's coordinates, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,6 +28,15 @@ pub(super) fn rails(plan: &Plan) -> Vec<Rail> {
         }
         found.push(rail(plan, cutout, "behind", back - cutout.v1));
         found.extend(beside(plan, cutout));
+    }
+    found
+}
+
+/// The rails, or the answer that there is none.
+pub(super) fn or_say_none(plan: &Plan, answers: &mut Answers) -> Vec<Rail> {
+    let found = rails(plan);
+    if found.is_empty() {
+        answers.nothing("there is no cutout");
     }
     found
 }
