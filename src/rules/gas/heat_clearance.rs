@@ -1,7 +1,7 @@
 //! Whether what can burn around the island stands far enough from each hot appliance.
 
 use super::clearance::{Block, Gaps, Toward};
-use super::hot::{FROM_WHAT_BURNS, Hot, OVERHEAD, hot, seen};
+use super::hot::{FROM_WHAT_BURNS, Hot, OVERHEAD, about_objects, hot_and_objects, seen};
 use crate::design::{ObjectKind, Side, SiteObject};
 use crate::plan::RunPlan;
 use crate::rules::{About, Answers, Family, Origin, Outside, Rule, Subject};
@@ -34,41 +34,19 @@ pub(super) static HEAT_CLEARANCE: Rule = Rule {
 };
 
 fn check(subject: &Subject, answers: &mut Answers) {
-    let plan = subject.plan;
-    let all = hot(plan);
-    if all.is_empty() {
-        answers.nothing("no appliance gives off heat");
-        return;
-    }
-    let site = &plan.design.site;
-    let Some(objects) = &site.objects else {
-        answers.missing(
-            &site.place,
-            "objects",
-            "what stands around the island is not known",
-        );
+    let unknown = "what stands around the island is not known";
+    let Some((all, objects)) = hot_and_objects(subject, answers, unknown) else {
         return;
     };
+    let beside = |gaps: &Gaps| gaps.toward(Toward::Above) <= 0.0;
     let mut said = false;
     for h in &all {
-        let run = &plan.runs[h.run];
-        for object in objects.iter().filter(|o| may_burn(o)) {
-            let gaps = Gaps::between(&h.body, &seen(run, object));
-            if gaps.toward(Toward::Above) <= 0.0 {
-                said = true;
-                h.answer(subject, answers, object, &gaps);
-            }
-        }
+        said |= about_objects(subject, answers, h, objects, beside);
         said |= walls(subject, answers, h, objects);
     }
     if !said {
         answers.nothing("nothing that can burn stands around the island");
     }
-}
-
-/// True for what can burn, or may.
-pub(super) fn may_burn(object: &SiteObject) -> bool {
-    object.kind != ObjectKind::Walkway && object.combustible.as_ref().is_none_or(|c| c.value)
 }
 
 /// How far from a run's side a wall may be drawn and still be the wall that the side stands against, millimetres.

@@ -1,8 +1,7 @@
 //! Whether roofs, beams and branches that can burn are high enough above each hot appliance.
 
 use super::clearance::{Gaps, Toward};
-use super::heat_clearance::may_burn;
-use super::hot::{FROM_WHAT_BURNS, OVERHEAD, hot, seen};
+use super::hot::{FROM_WHAT_BURNS, OVERHEAD, about_objects, hot_and_objects};
 use crate::rules::{About, Answers, Family, Origin, Outside, Rule, Subject};
 
 pub(super) static HEAT_OVERHEAD: Rule = Rule {
@@ -31,30 +30,14 @@ pub(super) static HEAT_OVERHEAD: Rule = Rule {
 };
 
 fn check(subject: &Subject, answers: &mut Answers) {
-    let plan = subject.plan;
-    let all = hot(plan);
-    if all.is_empty() {
-        answers.nothing("no appliance gives off heat");
-        return;
-    }
-    let site = &plan.design.site;
-    let Some(objects) = &site.objects else {
-        answers.missing(
-            &site.place,
-            "objects",
-            "what is above the island is not known",
-        );
+    let unknown = "what is above the island is not known";
+    let Some((all, objects)) = hot_and_objects(subject, answers, unknown) else {
         return;
     };
+    let above = |gaps: &Gaps| gaps.toward(Toward::Above) > 0.0;
     let mut said = false;
     for h in &all {
-        for object in objects.iter().filter(|o| may_burn(o)) {
-            let gaps = Gaps::between(&h.body, &seen(&plan.runs[h.run], object));
-            if gaps.toward(Toward::Above) > 0.0 {
-                said = true;
-                h.answer(subject, answers, object, &gaps);
-            }
-        }
+        said |= about_objects(subject, answers, h, objects, above);
     }
     if !said {
         answers.nothing("nothing that can burn is above the counter");

@@ -1,7 +1,7 @@
 //! Appliances that give off heat, and how far what can burn must stand from them.
 
 use super::clearance::{Block, Gaps, Toward};
-use crate::design::{Appliance, Placed, SiteObject};
+use crate::design::{Appliance, ObjectKind, Placed, SiteObject};
 use crate::diagnostics::Verdict;
 use crate::geometry::{Bounds3, Point3};
 use crate::plan::{BodyOf, Plan, RunPlan};
@@ -182,4 +182,47 @@ impl Hot<'_> {
             )
             .hint(hint);
     }
+}
+
+/// What gives off heat and the objects of the site, or the answer that there is none or they are not known.
+pub(super) fn hot_and_objects<'a>(
+    subject: &Subject<'a>,
+    answers: &mut Answers,
+    unknown: &str,
+) -> Option<(Vec<Hot<'a>>, &'a [SiteObject])> {
+    let plan = subject.plan;
+    let all = hot(plan);
+    if all.is_empty() {
+        answers.nothing("no appliance gives off heat");
+        return None;
+    }
+    let site = &plan.design.site;
+    if site.objects.is_none() {
+        answers.missing(&site.place, "objects", unknown);
+    }
+    Some((all, site.objects.as_ref()?.value.as_slice()))
+}
+
+/// Answers for one appliance about every object that may burn and stands as `stands` asks; true when there was one.
+pub(super) fn about_objects(
+    subject: &Subject,
+    answers: &mut Answers,
+    h: &Hot,
+    objects: &[SiteObject],
+    stands: impl Fn(&Gaps) -> bool,
+) -> bool {
+    let mut said = false;
+    for object in objects.iter().filter(|o| may_burn(o)) {
+        let gaps = Gaps::between(&h.body, &seen(&subject.plan.runs[h.run], object));
+        if stands(&gaps) {
+            said = true;
+            h.answer(subject, answers, object, &gaps);
+        }
+    }
+    said
+}
+
+/// True for what can burn, or may.
+pub(super) fn may_burn(object: &SiteObject) -> bool {
+    object.kind != ObjectKind::Walkway && object.combustible.as_ref().is_none_or(|c| c.value)
 }
