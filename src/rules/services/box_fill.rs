@@ -45,7 +45,7 @@ pub(super) static BOX_FILL: Rule = Rule {
     outside: &[
         Outside {
             what: "18 in³ for four 12 AWG conductors, a device, clamps and earth, worked by NEC 314.16(B)",
-            origin: Origin::Published,
+            origin: Origin::Memory,
             test: "a_box_of_four_conductors_worked_by_the_table",
         },
         Outside {

@@ -41,7 +41,7 @@ pub(super) static BRACKET_SPAN: Rule = Rule {
         },
         Outside {
             what: "7.5 √f'c and 0.60 · 5 √f'c at 4,000 psi: 474 and 190 psi (ACI 318-19)",
-            origin: Origin::Published,
+            origin: Origin::Memory,
             test: "stresses_of_concrete_are_those_of_the_code",
         },
     ],

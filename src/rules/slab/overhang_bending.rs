@@ -62,13 +62,13 @@ pub(super) static OVERHANG_BENDING: Rule = Rule {
     ],
     outside: &[
         Outside {
-            what: "7.5 √f'c, 0.60 · 5 √f'c and 0.60 · 4/3 √f'c at 4,000 psi: 474, 190 and 50.6 psi (ACI 318-19)",
-            origin: Origin::Published,
+            what: "7.5 √f'c at 4,000 psi is 474 psi, as handbooks list it; 0.60 · 5 √f'c 190, 0.60 · 4/3 √f'c 50.6 psi (ACI 318-19)",
+            origin: Origin::Memory,
             test: "stresses_of_concrete_are_those_of_the_code",
         },
         Outside {
-            what: "a singly reinforced strip of a textbook's kind worked by hand from ACI 318-19, 22.2",
-            origin: Origin::Published,
+            what: "a singly reinforced strip as textbooks work it from ACI 318-19, 22.2: 11,239 in·lb an inch",
+            origin: Origin::Memory,
             test: "a_reinforced_strip_holds_what_a_textbook_gives_it",
         },
     ],

@@ -29,7 +29,7 @@ pub(super) static OVERHANG_SHEAR: Rule = Rule {
     ],
     outside: &[Outside {
         what: "0.60 · 4/3 √f'c at 4,000 psi is 50.6 psi (ACI 318-19, Table 14.5.5.1)",
-        origin: Origin::Published,
+        origin: Origin::Memory,
         test: "a_thin_slab_under_a_heavy_load_shears",
     }],
     check,
