@@ -50,43 +50,27 @@ fn check(subject: &Subject, answers: &mut Answers) {
         answers.nothing("there is no appliance and no opening");
         return;
     }
-    let least = subject.bound(&ON_COUNTER);
-    for a in &design.appliances {
-        let flange = a.flange.mm();
-        let found = format!(
-            "the flange of '{}' lies {} over the counter",
-            a.name,
-            subject.mm(flange)
-        );
-        let place = a.flange.place.or(&a.place);
+    let (counter, face) = (subject.bound(&ON_COUNTER), subject.bound(&ON_FACE));
+    let over_counter = design
+        .appliances
+        .iter()
+        .map(|a| (&a.name, &a.flange, &a.place, "counter", &counter));
+    let over_face = design
+        .openings
+        .iter()
+        .map(|o| (&o.name, &o.flange, &o.place, "face", &face));
+    for (name, flange, entry, over, least) in over_counter.chain(over_face) {
+        let lies = subject.mm(flange.mm());
+        let found = format!("the flange of '{name}' lies {lies} over the {over}");
         answers
-            .judge(least.is_reached_by(flange), place, found)
-            .about(&a.name)
-            .at_least(&least)
-            .hint(hint(least.is_reached_by(flange)));
-    }
-    let least = subject.bound(&ON_FACE);
-    for o in &design.openings {
-        let flange = o.flange.mm();
-        let found = format!(
-            "the flange of '{}' lies {} over the face",
-            o.name,
-            subject.mm(flange)
-        );
-        let place = o.flange.place.or(&o.place);
-        answers
-            .judge(least.is_reached_by(flange), place, found)
-            .about(&o.name)
-            .at_least(&least)
-            .hint(hint(least.is_reached_by(flange)));
-    }
-}
-
-fn hint(holds: bool) -> &'static str {
-    if holds {
-        ""
-    } else {
-        "make the hole smaller, or choose a wider flange"
+            .judge(
+                least.is_reached_by(flange.mm()),
+                flange.place.or(entry),
+                found,
+            )
+            .about(name)
+            .at_least(least)
+            .hint("make the hole smaller, or choose a wider flange");
     }
 }
 
