@@ -56,16 +56,43 @@ struct Stations<'t, 'f> {
 }
 
 impl Stations<'_, '_> {
+    /// The middle of a thing, those it is placed by worked out before it: on a path of our own, since a chain of a thousand
+    /// must not fill the stack.
     fn middle(&mut self, g: &mut Gather, i: usize) -> Option<f64> {
         if let State::Done(middle) = self.states[i] {
             return middle;
         }
+        let mut path = vec![i];
         self.states[i] = State::Under;
-        let things = self.things;
-        let at = &things[i].at;
-        let middle = at.value().and_then(|a| self.work_out(g, i, a, &at.place()));
-        self.states[i] = State::Done(middle);
-        middle
+        while let Some(&last) = path.last() {
+            if let Some(next) = self.open_neighbour(last) {
+                self.states[next] = State::Under;
+                path.push(next);
+                continue;
+            }
+            path.pop();
+            let things = self.things;
+            let at = &things[last].at;
+            let middle = at
+                .value()
+                .and_then(|a| self.work_out(g, last, a, &at.place()));
+            self.states[last] = State::Done(middle);
+        }
+        match self.states[i] {
+            State::Done(middle) => middle,
+            State::Open | State::Under => None,
+        }
+    }
+
+    /// A thing that this one is placed by and that nobody has looked at yet.
+    fn open_neighbour(&self, i: usize) -> Option<usize> {
+        let at = self.things[i].at.value()?;
+        let between = at.between.entries().map(|(name, _)| name);
+        let mut names = between.chain(at.in_line_with.value());
+        names.find_map(|name| {
+            let other = self.things.iter().position(|t| t.name == name.trim())?;
+            (self.states[other] == State::Open).then_some(other)
+        })
     }
 
     /// Length of the side that the thing's middle is measured along.
