@@ -112,6 +112,8 @@ pub enum Origin {
     Memory,
     /// Common practice, without a source.
     Practice,
+    /// Worked by hand from a named formula: it catches slips of the code, but is no value from outside by itself.
+    Worked,
 }
 
 impl Origin {
@@ -122,6 +124,7 @@ impl Origin {
             Self::Library => "outside library",
             Self::Memory => "value from memory",
             Self::Practice => "common practice",
+            Self::Worked => "worked by hand from the formula",
         }
     }
 }

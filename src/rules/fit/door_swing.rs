@@ -36,11 +36,18 @@ pub(super) static DOOR_SWING: Rule = Rule {
         "openings[].height",
         "openings[].sill",
     ],
-    outside: &[Outside {
-        what: "a leaf reaches what is nearer to its hinge than it is wide: Pythagoras, 3-4-5",
-        origin: Origin::Published,
-        test: "a_leaf_strikes_a_post_that_is_nearer_than_it_is_wide",
-    }],
+    outside: &[
+        Outside {
+            what: "1-1/2 in beside an open leaf for its handle and a hand, as builders leave it",
+            origin: Origin::Practice,
+            test: "a_leaf_strikes_a_post_that_is_nearer_than_it_is_wide",
+        },
+        Outside {
+            what: "a leaf reaches what is nearer to its hinge than it is wide: Pythagoras, 3-4-5",
+            origin: Origin::Worked,
+            test: "a_leaf_strikes_a_post_that_is_nearer_than_it_is_wide",
+        },
+    ],
     check,
 };
 

@@ -44,7 +44,7 @@ pub(super) static BOX_FILL: Rule = Rule {
     levers: &["openings[].box.volume"],
     outside: &[
         Outside {
-            what: "18 in³ for four 12 AWG conductors, a device, clamps and earth, worked by NEC 314.16(B)",
+            what: "2.25 in³ for a 12 AWG conductor (NEC 314.16(B)); the box of four is worked by hand from it",
             origin: Origin::Memory,
             test: "a_box_of_four_conductors_worked_by_the_table",
         },

@@ -40,8 +40,8 @@ pub(super) static BRACKET_SPAN: Rule = Rule {
             test: "the_strip_between_brackets_is_a_beam",
         },
         Outside {
-            what: "7.5 √f'c and 0.60 · 5 √f'c at 4,000 psi: 474 and 190 psi (ACI 318-19)",
-            origin: Origin::Memory,
+            what: "7.5 √f'c and 5 √f'c with φ 0.60 (ACI 318-19): the published coefficients, at 4,000 psi",
+            origin: Origin::Published,
             test: "stresses_of_concrete_are_those_of_the_code",
         },
     ],

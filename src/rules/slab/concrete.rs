@@ -106,7 +106,7 @@ mod tests {
     }
 
     #[test]
-    fn a_reinforced_strip_holds_what_a_textbook_gives_it() {
+    fn a_reinforced_strip_holds_what_the_formula_gives_by_hand() {
         // A strip 12 in wide, d 6 in, As 0.44 in², f'c 4,000, fy 60,000 psi: a = 26,400 / 40,800 = 0.647 in, Mn = 26,400 ×
         // 5.676 in = 149,855 in·lb, φMn = 134,870 in·lb, 11,239 in·lb for each inch (ACI 318-19, 22.2, by hand).
         let steel = Steel {

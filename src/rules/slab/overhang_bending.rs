@@ -62,14 +62,14 @@ pub(super) static OVERHANG_BENDING: Rule = Rule {
     ],
     outside: &[
         Outside {
-            what: "7.5 √f'c at 4,000 psi is 474 psi, as handbooks list it; 0.60 · 5 √f'c 190, 0.60 · 4/3 √f'c 50.6 psi (ACI 318-19)",
-            origin: Origin::Memory,
+            what: "7.5 √f'c (ACI 318-19, 19.2.3.1) and 5 √f'c with φ 0.60 (14.5.2.1a, Table 21.2.1): the published coefficients, at 4,000 psi",
+            origin: Origin::Published,
             test: "stresses_of_concrete_are_those_of_the_code",
         },
         Outside {
-            what: "a singly reinforced strip as textbooks work it from ACI 318-19, 22.2: 11,239 in·lb an inch",
-            origin: Origin::Memory,
-            test: "a_reinforced_strip_holds_what_a_textbook_gives_it",
+            what: "a singly reinforced strip by ACI 318-19, 22.2 (from memory)",
+            origin: Origin::Worked,
+            test: "a_reinforced_strip_holds_what_the_formula_gives_by_hand",
         },
     ],
     check,

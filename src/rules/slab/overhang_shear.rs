@@ -28,7 +28,7 @@ pub(super) static OVERHANG_SHEAR: Rule = Rule {
         "counter.brackets.reach",
     ],
     outside: &[Outside {
-        what: "0.60 · 4/3 √f'c at 4,000 psi is 50.6 psi (ACI 318-19, Table 14.5.5.1)",
+        what: "the coefficient 4/3 √f'c with φ 0.60 (ACI 318-19, Table 14.5.5.1); the shear beside it is worked by hand",
         origin: Origin::Memory,
         test: "a_thin_slab_under_a_heavy_load_shears",
     }],
