@@ -6,10 +6,7 @@ use crate::parts::PartKind;
 use crate::plan::{Body, BodyOf, Plan};
 use crate::takeoff::quantities::weighed_as;
 use crate::takeoff::shares_by_run;
-use crate::units::{Mass, Volume};
-
-/// Standard gravity, m/s², exact by definition.
-const GRAVITY: f64 = 9.806_65;
+use crate::units::{GRAVITY, Mass, Volume};
 
 /// One piece that stays: its weight and the point at which it weighs.
 #[derive(Clone, Copy, Debug, PartialEq)]

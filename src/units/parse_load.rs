@@ -5,11 +5,13 @@ use super::parse_error::ParseError;
 use super::{Force, Power, Stress, parse_length, parse_share};
 
 /// Standard gravity in metres a second squared, exact by definition.
-const GRAVITY: f64 = 9.806_65;
+pub const GRAVITY: f64 = 9.806_65;
 /// One pound of force in newtons.
-const POUND_FORCE: f64 = POUND * GRAVITY;
+pub const POUND_FORCE: f64 = POUND * GRAVITY;
 /// One pound a square inch in megapascals.
-const PSI: f64 = POUND_FORCE / (25.4 * 25.4);
+pub const PSI: f64 = POUND_FORCE / (25.4 * 25.4);
+/// One pound a square foot in megapascals.
+pub const PSF: f64 = PSI / 144.0;
 /// One inch of water column at 39 °F in megapascals (NIST SP 811, appendix B.8: 249.082 Pa).
 const INCH_OF_WATER: f64 = 249.082e-6;
 /// One British thermal unit (international table) an hour in watts (NIST SP 811, appendix B.8).
@@ -34,7 +36,7 @@ const STRESS: Kind = Kind {
     units: &[
         (&["psi"], PSI),
         (&["ksi"], 1000.0 * PSI),
-        (&["psf"], PSI / 144.0),
+        (&["psf"], PSF),
         (&["Pa"], 1.0e-6),
         (&["kPa"], 1.0e-3),
         (&["MPa", "N/mm2", "N/mm²"], 1.0),

@@ -4,18 +4,15 @@ use super::steel::Grade;
 use crate::catalog::density::{CEMENT_BOARD, CONCRETE_FRESH};
 use crate::diagnostics::Verdict;
 use crate::rules::{Limit, Subject};
-use crate::units::{Length, Unit};
+use crate::units::{GRAVITY, Length, PSF, Unit};
 
 /// One pound of force in newtons.
 pub(super) const POUND: f64 = 4.448_221_615_260_5;
-/// Standard gravity, m/s², exact by definition.
-const GRAVITY: f64 = 9.806_65;
-
 /// People and what they put down.
 pub(super) const PEOPLE: Limit = Limit {
     name: "frame-people",
     what: "load of people and things on the counter, spread evenly",
-    usual: 40.0 * 4.788_025_898e-5,
+    usual: 40.0 * PSF,
     unit: Unit::AreaLoad,
     source: "40 psf, as a deck bears by IRC Table R301.5",
 };

@@ -3,10 +3,7 @@
 use super::stance::{Stance, is_seating, surface_of};
 use crate::design::{Ground, Surface};
 use crate::rules::{About, Answers, Bound, Family, Limit, Origin, Outside, Rule, Subject};
-use crate::units::Unit;
-
-/// One pound a square foot in megapascals.
-const PSF: f64 = 4.788_025_898e-5;
+use crate::units::{PSF, Unit};
 
 const fn presumptive(name: &'static str, what: &'static str, psf: f64) -> Limit {
     Limit {

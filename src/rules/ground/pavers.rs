@@ -3,10 +3,7 @@
 use super::stance::{Stance, surface_of};
 use crate::design::Surface;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
-use crate::units::Unit;
-
-/// One pound a square foot in megapascals.
-const PSF: f64 = 4.788_025_898e-5;
+use crate::units::{PSF, Unit};
 
 const DECK: Limit = Limit {
     name: "deck-load",

@@ -4,16 +4,13 @@ use crate::design::{Placed, Side, Site, Surface};
 use crate::geometry::Point2;
 use crate::parts::PartKind;
 use crate::rules::{Answers, Limit, Subject};
-use crate::units::Unit;
-
-/// One pound of force in newtons.
-const POUND: f64 = 4.448_221_615_260_5;
+use crate::units::{POUND_FORCE, Unit};
 
 /// Everybody along the edge leaning on it.
 pub(in crate::rules) const LEAN: Limit = Limit {
     name: "lean-a-foot",
     what: "load of people who lean on each foot of the seating edge, straight down",
-    usual: 50.0 * POUND,
+    usual: 50.0 * POUND_FORCE,
     unit: Unit::Force,
     source: "50 lb a foot, as a guard bears by IBC 2018, 1607.8.1, value from memory",
 };
@@ -22,7 +19,7 @@ pub(in crate::rules) const LEAN: Limit = Limit {
 pub(in crate::rules) const PUSH: Limit = Limit {
     name: "push",
     what: "a push at the height of the counter, level",
-    usual: 200.0 * POUND,
+    usual: 200.0 * POUND_FORCE,
     unit: Unit::Force,
     source: "200 lb, as a guard bears by IRC 2015, Table R301.5",
 };

@@ -2,7 +2,7 @@
 
 use super::stance::Stance;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
-use crate::units::Unit;
+use crate::units::{GRAVITY, Unit};
 
 const HEAVY: Limit = Limit {
     name: "island-weight",
@@ -36,7 +36,7 @@ pub(super) static TOTAL_WEIGHT: Rule = Rule {
 fn check(subject: &Subject, answers: &mut Answers) {
     let design = subject.design();
     let kg: Vec<f64> = (0..design.runs.len())
-        .map(|i| Stance::of(subject, i).weight / 9.806_65)
+        .map(|i| Stance::of(subject, i).weight / GRAVITY)
         .collect();
     let whole: f64 = kg.iter().sum();
     let runs = design.runs.iter().zip(&kg);

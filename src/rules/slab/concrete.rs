@@ -1,13 +1,10 @@
 //! Concrete as it bends: stresses and strengths of a strip of slab, in newtons, millimetres and megapascals.
 
-use crate::units::{Length, Stress};
+use crate::units::{Length, POUND_FORCE, PSI, Stress};
 use std::f64::consts::PI;
 
-/// One pound a square inch in megapascals.
-const PSI: f64 = 6.894_757_293_168e-3;
-
 /// The weight of a volume of concrete, N/mm³: unit weight 150 pcf, published.
-pub(super) const WEIGHT: f64 = 150.0 * 0.453_592_37 * 9.806_65 / (304.8 * 304.8 * 304.8);
+pub(super) const WEIGHT: f64 = 150.0 * POUND_FORCE / (304.8 * 304.8 * 304.8);
 
 /// Load factors for dead and live load: 1.2 and 1.6 (ACI 318-19, Table 5.3.1).
 pub(super) const FACTORS: (f64, f64) = (1.2, 1.6);

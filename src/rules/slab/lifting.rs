@@ -6,7 +6,7 @@ use crate::geometry::Region;
 use crate::parts::PartKind;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::takeoff::territories;
-use crate::units::Unit;
+use crate::units::{GRAVITY, Unit};
 
 const EACH: Limit = Limit {
     name: "lift-each",
@@ -59,7 +59,7 @@ fn check(subject: &Subject, answers: &mut Answers) {
     let slab = subject.assembly().parts.iter();
     let slab = slab.filter(|p| p.kind == PartKind::Slab);
     let volume: f64 = slab.map(|p| subject.assembly().solid(p).volume()).sum();
-    lift(subject, answers, WEIGHT * volume * share / 9.806_65);
+    lift(subject, answers, WEIGHT * volume * share / GRAVITY);
     let Some(strength) = &casting.strength else {
         answers
             .missing(&counter(), "strength", "how strong the concrete is")

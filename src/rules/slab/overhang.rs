@@ -5,13 +5,13 @@ use crate::design::{Placed, Side};
 use crate::diagnostics::Place;
 use crate::plan::{CounterSide, SideKind};
 use crate::rules::{Answers, Limit, Subject};
-use crate::units::{Length, Stress, Unit};
+use crate::units::{Length, POUND_FORCE, Stress, Unit};
 
 /// Somebody who sits or leans on the edge.
 pub(super) const EDGE_LOAD: Limit = Limit {
     name: "edge-load",
     what: "the load of a person on the edge of the counter",
-    usual: 300.0 * 4.448_221_615_260_5,
+    usual: 300.0 * POUND_FORCE,
     unit: Unit::Force,
     source: "common practice, 200 to 300 lb; a stair tread bears 300 lb by IRC 2015, Table R301.5",
 };

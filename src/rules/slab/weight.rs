@@ -1,12 +1,12 @@
 //! What the slab weighs, run by run.
 
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
-use crate::units::Unit;
+use crate::units::{GRAVITY, PSF, Unit};
 
 const MOST: Limit = Limit {
     name: "slab-load",
     what: "weight of the slab on each square foot of counter",
-    usual: 50.0 * 4.788_025_898e-5,
+    usual: 50.0 * PSF,
     unit: Unit::AreaLoad,
     source: "common practice: a light-gauge frame carries a counter up to some 4 in thick",
 };
@@ -43,7 +43,7 @@ fn check(subject: &Subject, answers: &mut Answers) {
             "run '{}': the slab weighs {}, some {} over its frame without overhangs",
             run.name.value,
             subject.spell(Unit::AreaLoad, load),
-            subject.spell(Unit::Mass, newtons / 9.806_65),
+            subject.spell(Unit::Mass, newtons / GRAVITY),
         );
         let place = &design.counter.thickness.place;
         let answer = if most.allows(load) {
