@@ -290,6 +290,7 @@ fn template(plan: &Plan) -> Result<OutputGroup, Vec<Finding>> {
         title: format!("{}: full-size counter template", project.title),
         subject: "Pages at 1:1 to print at 100 %, join and cut by".to_owned(),
         author: project.drawn_by.clone(),
+        ..PdfInfo::default()
     };
     // The two take about as long as each other.
     let (pdf, pages) = std::thread::scope(|scope| {

@@ -57,6 +57,7 @@ fn labels_pdf(plan: &Plan, labels: &[Sheet]) -> Result<Vec<u8>, Vec<Finding>> {
         title: format!("{}: labels", project.title),
         subject: "Labels for the parts; print at 100 %".to_owned(),
         author: project.drawn_by.clone(),
+        ..PdfInfo::default()
     };
     let sheets: Vec<&Sheet> = labels.iter().collect();
     write::pdf(&sheets, &info).map_err(|e| fault("labels-pdf", &e))

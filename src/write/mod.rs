@@ -14,7 +14,7 @@ pub use self::dxf::dxf;
 pub use self::findings_json::{Report, findings_json};
 pub use self::findings_text::findings_text;
 pub use self::parts_list::parts_list;
-pub use self::pdf::{PdfError, PdfInfo, pdf};
+pub use self::pdf::{Chapter, PdfError, PdfInfo, PdfKind, pdf};
 pub use self::stl::stl;
 pub use self::svg::svg;
 pub use self::tables::{Book, XlsxError, csv, differences_text, table_text, tables_json, xlsx};

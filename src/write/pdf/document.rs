@@ -1,25 +1,12 @@
 //! Sheets as one PDF: exact page sizes, vectors, lettering that can be searched, no clock.
 
-use super::page_pen::{PagePen, plain, pt};
+use super::info::{PdfInfo, PdfKind, label};
+use super::page_pen::{PagePen, pt};
 use crate::drawing::{Sheet, lettering};
-use krilla::destination::XyzDestination;
-use krilla::geom::Point;
-use krilla::metadata::Metadata;
-use krilla::outline::{Outline, OutlineNode};
+use krilla::configure::{Archival, ConfigurationBuilder};
 use krilla::page::PageSettings;
 use krilla::text::Font;
 use krilla::{Document, SerializeSettings};
-
-/// What a PDF says of itself; nothing of it comes from a clock or a machine.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct PdfInfo {
-    /// The document's title.
-    pub title: String,
-    /// What it is about.
-    pub subject: String,
-    /// By whom it was drawn; may be empty.
-    pub author: String,
-}
 
 /// Why sheets could not be put into a PDF.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -46,24 +33,21 @@ impl std::error::Error for PdfError {}
 /// The largest page side of the format, points (ISO 32000-1, annex C).
 const LARGEST: f64 = 14_400.0;
 
-/// All sheets as the pages of one document, each with a bookmark; the same sheets always give the same bytes.
+/// All sheets as the pages of one document, each with a bookmark and labelled by its number; the same sheets always give
+/// the same bytes.
 ///
 /// # Errors
 /// When a sheet's size is not one that a page can have, or the library refuses.
 pub fn pdf(sheets: &[&Sheet], info: &PdfInfo) -> Result<Vec<u8>, PdfError> {
     let font = Font::new(lettering::font_data().into(), 0)
         .ok_or_else(|| PdfError::Library("the font could not be read".to_owned()))?;
-    let settings = SerializeSettings {
-        enable_tagging: false,
-        ..SerializeSettings::default()
-    };
-    let mut document = Document::new_with(settings);
-    let mut bookmarks = Outline::new();
+    let mut document = Document::new_with(settings(info.kind)?);
     for (i, sheet) in sheets.iter().enumerate() {
         let (width, height) = (sheet.paper.width.mm(), sheet.paper.height.mm());
         let size = PageSettings::from_wh(pt(width), pt(height))
             .filter(|_| f64::from(pt(width)) <= LARGEST && f64::from(pt(height)) <= LARGEST)
-            .ok_or_else(|| PdfError::PageSize(sheet.name.clone()))?;
+            .ok_or_else(|| PdfError::PageSize(sheet.name.clone()))?
+            .with_page_label(label(i, sheet));
         let mut page = document.start_page_with(size);
         let mut surface = page.surface();
         let mut pen = PagePen {
@@ -76,37 +60,30 @@ pub fn pdf(sheets: &[&Sheet], info: &PdfInfo) -> Result<Vec<u8>, PdfError> {
         pen.draw_waiting();
         surface.finish();
         page.finish();
-        let target = XyzDestination::new(i, Point::from_xy(0.0, 0.0));
-        bookmarks.push_child(OutlineNode::new(plain(&bookmark(sheet)), target));
     }
     if !sheets.is_empty() {
-        document.set_outline(bookmarks);
+        document.set_outline(info.bookmarks(sheets));
     }
-    document.set_metadata(metadata(info));
+    document.set_metadata(info.metadata());
     document
         .finish()
         .map_err(|e| PdfError::Library(e.to_string()))
 }
 
-fn bookmark(sheet: &Sheet) -> String {
-    if sheet.number.is_empty() {
-        sheet.title.clone()
-    } else {
-        format!("{} {}", sheet.number, sheet.title)
-    }
-}
-
-fn metadata(info: &PdfInfo) -> Metadata {
-    let data = Metadata::new()
-        .title(plain(&info.title))
-        .description(plain(&info.subject))
-        .creator("islandwright".to_owned())
-        .producer("islandwright".to_owned());
-    if info.author.is_empty() {
-        data
-    } else {
-        data.authors(vec![plain(&info.author)])
-    }
+/// What the library is told to hold to.
+fn settings(kind: PdfKind) -> Result<SerializeSettings, PdfError> {
+    let builder = match kind {
+        PdfKind::Plain => ConfigurationBuilder::new(),
+        PdfKind::Archive => ConfigurationBuilder::new().with_archival_validator(Archival::A2_B),
+    };
+    let configuration = builder
+        .finish()
+        .map_err(|e| PdfError::Library(format!("{e:?}")))?;
+    Ok(SerializeSettings {
+        enable_tagging: false,
+        configuration,
+        ..SerializeSettings::default()
+    })
 }
 
 #[cfg(test)]
@@ -116,6 +93,7 @@ mod tests {
     use crate::drawing::{Align, Dash, Item, Layer, Pen, Scale};
     use crate::geometry::{Outline as Curve, Point2, Vertex};
     use crate::units::Length;
+    use crate::write::pdf::Chapter;
 
     fn sheet(width: f64, items: Vec<Item>) -> Sheet {
         Sheet {
@@ -223,5 +201,65 @@ mod tests {
             }));
         assert!(pdf(&[&sheets], &PdfInfo::default()).is_ok());
         assert!(pdf(&[], &PdfInfo::default()).is_ok());
+    }
+
+    /// What a letter that no font has, an empty number and a private sign do to a file that must hold to PDF/A.
+    #[test]
+    fn an_archive_holds_to_its_standard_whatever_is_lettered() {
+        let mut unnumbered = sheet(215.9, items());
+        unnumbered.number.clear();
+        unnumbered.items.push(Item::Text {
+            layer: Layer::Note,
+            at: Point2::new(20.0, 20.0),
+            text: "\u{E123} \u{1F525}\u{FE0F} \u{4E2D} ".repeat(40),
+            height: 2.5,
+            align: Align::Left,
+            angle: 0.0,
+        });
+        let numbered = sheet(279.4, items());
+        let sheets = [&unnumbered, &numbered, &numbered];
+        let mut info = PdfInfo {
+            kind: PdfKind::Archive,
+            date: "2026-03-01".into(),
+            chapters: vec![Chapter {
+                title: "Plans \u{7}".into(),
+                first: 1,
+            }],
+            ..PdfInfo::default()
+        };
+        let file = pdf(&sheets, &info).unwrap();
+        assert_eq!(file, pdf(&sheets, &info).unwrap());
+        let text = String::from_utf8_lossy(&file);
+        for part in [
+            "<pdfaid:part>2</pdfaid:part>",
+            "<pdfaid:conformance>B</pdfaid:conformance>",
+            "/GTS_PDFA1",
+            "D:20260301000000",
+            "/PageLabels",
+            "(Plans  )",
+        ] {
+            assert!(text.contains(part), "no {part}");
+        }
+        info.date = "1 March".into();
+        let dateless = pdf(&sheets, &info).unwrap();
+        assert!(String::from_utf8_lossy(&dateless).contains("D:20000101000000"));
+    }
+
+    #[test]
+    fn chapters_out_of_place_lose_no_page() {
+        let one = sheet(215.9, items());
+        for first in [0, 1, 7] {
+            let info = PdfInfo {
+                chapters: vec![Chapter {
+                    title: "Late".into(),
+                    first,
+                }],
+                ..PdfInfo::default()
+            };
+            let file = pdf(&[&one], &info).unwrap();
+            let text = String::from_utf8_lossy(&file);
+            assert_eq!(text.matches("(T-1 Sample  )").count(), 1, "{first}");
+            assert_eq!(text.matches("(Late)").count(), usize::from(first == 0));
+        }
     }
 }

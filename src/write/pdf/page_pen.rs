@@ -184,7 +184,7 @@ impl PagePen<'_, '_> {
             .char_indices()
             .map(|(i, c)| {
                 let letter = lettering::letter(c);
-                let id = GlyphId::new(u32::from(letter.glyph));
+                let id = GlyphId::new(u32::from(shown(letter.glyph)));
                 KrillaGlyph::new(
                     id,
                     letter.advance as f32,
@@ -209,6 +209,16 @@ impl PagePen<'_, '_> {
             false,
         );
         self.surface.pop();
+    }
+}
+
+/// The glyph that is drawn: for a letter that the font has not, the sign that says so, since PDF/A forbids the font's own
+/// box for it. The text underneath stays as written and can be searched for.
+fn shown(glyph: u16) -> u16 {
+    if glyph == 0 {
+        lettering::letter(char::REPLACEMENT_CHARACTER).glyph
+    } else {
+        glyph
     }
 }
 
