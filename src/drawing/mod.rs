@@ -15,6 +15,7 @@ pub mod page;
 mod plans;
 mod scale;
 mod scene;
+pub mod schedule;
 mod set;
 mod sheet;
 pub mod template;
