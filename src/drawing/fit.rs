@@ -44,6 +44,12 @@ impl Fit {
         Self { scale, origin }
     }
 
+    /// The view at a scale, the middle of what is `built` in the middle of an area of the sheet.
+    pub fn at(scale: Scale, built: &Bounds2, area: &Bounds2) -> Self {
+        let origin = area.centre() - built.centre() * scale.factor;
+        Self { scale, origin }
+    }
+
     /// A point of the view on the sheet.
     pub fn point(&self, at: Point2) -> Point2 {
         at * self.scale.factor + self.origin

@@ -4,6 +4,7 @@ mod border;
 pub mod check;
 pub mod dimension;
 mod elevation;
+pub mod figure;
 mod fit;
 mod hatch;
 pub mod hidden;

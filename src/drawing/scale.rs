@@ -23,22 +23,60 @@ const METRIC: [f64; 11] = [
     2.0, 5.0, 10.0, 20.0, 25.0, 50.0, 75.0, 100.0, 200.0, 500.0, 1000.0,
 ];
 
+/// Larger scales that only details are drawn at: half size, a third and a quarter, and what follows when that is too large.
+const DETAILS_METRIC: [f64; 4] = [2.0, 3.0, 4.0, 5.0];
+const DETAILS_IMPERIAL: [(f64, &str); 3] = [(6.0, "6\""), (3.0, "3\""), (1.5, "1 1/2\"")];
+
+/// Scales to choose from, largest first.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Series {
+    /// Those that serve.
+    pub preferred: Vec<Scale>,
+    /// Those to fall back on when what is drawn is too large for any of the preferred ones.
+    pub others: Vec<Scale>,
+}
+
+impl Series {
+    /// For sections: 1:20 or larger (1/2" to the foot, which is 1:24, where inches are used).
+    pub fn sections(notation: Notation) -> Self {
+        let smallest = match notation {
+            Notation::Imperial => 1.0 / 24.0,
+            Notation::Metric => 1.0 / 20.0,
+        };
+        let scales = standard(notation).into_iter();
+        let (preferred, others) = scales.partition(|s| s.factor >= smallest - 1e-9);
+        Self { preferred, others }
+    }
+
+    /// For details: 1:2 to 1:4.
+    pub fn details(notation: Notation) -> Self {
+        let scales: Vec<Scale> = match notation {
+            Notation::Imperial => DETAILS_IMPERIAL.map(inches_to_the_foot).to_vec(),
+            Notation::Metric => DETAILS_METRIC.map(one_to).to_vec(),
+        };
+        let (preferred, others) = scales.into_iter().partition(|s| s.factor >= 0.25 - 1e-9);
+        Self { preferred, others }
+    }
+}
+
+fn inches_to_the_foot((inches, name): (f64, &str)) -> Scale {
+    Scale {
+        factor: inches / 12.0,
+        name: format!("{name} = 1'-0\""),
+    }
+}
+
+fn one_to(ratio: f64) -> Scale {
+    Scale {
+        factor: 1.0 / ratio,
+        name: format!("1:{ratio}"),
+    }
+}
+
 fn standard(notation: Notation) -> Vec<Scale> {
     match notation {
-        Notation::Imperial => IMPERIAL
-            .iter()
-            .map(|(inches, name)| Scale {
-                factor: inches / 12.0,
-                name: format!("{name} = 1'-0\""),
-            })
-            .collect(),
-        Notation::Metric => METRIC
-            .iter()
-            .map(|ratio| Scale {
-                factor: 1.0 / ratio,
-                name: format!("1:{ratio}"),
-            })
-            .collect(),
+        Notation::Imperial => IMPERIAL.map(inches_to_the_foot).to_vec(),
+        Notation::Metric => METRIC.map(one_to).to_vec(),
     }
 }
 
@@ -76,6 +114,23 @@ mod tests {
         assert!((scale.factor - 1.0 / 12.0).abs() < 1e-12);
         let scale = Scale::fitting(Notation::Metric, (3000.0, 900.0), (360.0, 200.0));
         assert_eq!(scale.name, "1:10");
+    }
+
+    #[test]
+    fn details_are_half_size_to_a_quarter_and_sections_a_twentieth_or_larger() {
+        let names = |scales: &[Scale]| scales.iter().map(|s| s.name.clone()).collect::<Vec<_>>();
+        let metric = Series::details(Notation::Metric);
+        assert_eq!(names(&metric.preferred), ["1:2", "1:3", "1:4"]);
+        let imperial = Series::details(Notation::Imperial);
+        assert_eq!(names(&imperial.preferred), ["6\" = 1'-0\"", "3\" = 1'-0\""]);
+        assert!((imperial.preferred[0].factor - 0.5).abs() < 1e-12);
+        let sections = Series::sections(Notation::Metric);
+        assert_eq!(names(&sections.preferred), ["1:2", "1:5", "1:10", "1:20"]);
+        let last = Series::sections(Notation::Imperial)
+            .preferred
+            .pop()
+            .unwrap();
+        assert_eq!(last.name, "1/2\" = 1'-0\"");
     }
 
     #[test]
