@@ -5,7 +5,7 @@ pub mod check;
 pub mod dimension;
 mod elevation;
 pub mod figure;
-mod fit;
+pub mod fit;
 mod hatch;
 pub mod hidden;
 pub mod lettering;

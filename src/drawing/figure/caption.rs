@@ -109,9 +109,10 @@ mod tests {
             check::texts_are_clear(&sheet).unwrap();
             let (wide, high) = caption.size();
             for item in &sheet.items {
-                let area = match item {
-                    Item::Path { points, .. } => Bounds2::around(points.iter().map(|p| p.at)),
-                    text => box_of(text),
+                let area = if let Item::Path { points, .. } = item {
+                    Bounds2::around(points.iter().map(|p| p.at))
+                } else {
+                    box_of(item)
                 };
                 let area = area.unwrap();
                 assert!(
