@@ -73,7 +73,7 @@ fn drawings(bencher: divan::Bencher) {
     let plan = demo();
     let assembly = parts::build(&plan);
     bencher.bench(|| {
-        drawing::sheets(&plan, &assembly)
+        drawing::sheets(&plan, &assembly, &[])
             .iter()
             .map(write::svg)
             .collect::<Vec<_>>()

@@ -9,7 +9,7 @@ pub use takeoff::{Reckoned, reckon};
 
 pub use crate::catalog::TradeData;
 use crate::design::{self, Design};
-pub use crate::design::{add_trade, shipped_trade};
+pub use crate::design::{TITLE_BLOCK, TitleBlock, add_trade, shipped_trade, title_block};
 use crate::diagnostics::{Finding, Place, in_order};
 use crate::drawing::{self, Sheet, template};
 use crate::mesh::{Defect, Model};
@@ -102,6 +102,8 @@ pub struct Options {
     pub tolerance: Length,
     /// The bare name of the parameter file, as the outputs name it.
     pub name: String,
+    /// The form of the title block; `None` for the one that comes with the program.
+    pub title_block: Option<TitleBlock>,
 }
 
 impl Default for Options {
@@ -111,6 +113,7 @@ impl Default for Options {
             outputs: Output::ALL.to_vec(),
             tolerance: Length::millimetres(0.02),
             name: "island.yaml".to_owned(),
+            title_block: None,
         }
     }
 }
@@ -182,7 +185,10 @@ pub fn build(
     begins: &mut dyn FnMut(Stage),
 ) -> Result<Built, Vec<Finding>> {
     begins(Stage::Read);
-    let design = design::from_text_with(text, trade)?;
+    let mut design = design::from_text_with(text, trade)?;
+    if let Some(form) = &options.title_block {
+        design.drawings.title_block = form.clone();
+    }
     begins(Stage::Plan);
     let plan = lay_out(design)?;
     begins(Stage::Parts);
@@ -258,7 +264,7 @@ fn as_findings(defects: &[Defect]) -> Vec<Finding> {
 }
 
 fn drawings(plan: &Plan, assembly: &Assembly) -> OutputGroup {
-    let sheets = drawing::sheets(plan, assembly);
+    let sheets = drawing::sheets(plan, assembly, &checks::standing_cautions());
     let files = sheets.iter().map(|sheet| OutputFile {
         path: format!("drawings/{}.svg", sheet.name),
         bytes: write::svg(sheet).into_bytes(),

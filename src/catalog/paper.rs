@@ -17,6 +17,16 @@ pub enum PaperKind {
     Letter,
     /// 11 × 17 in.
     Tabloid,
+    /// 17 × 22 in.
+    AnsiC,
+    /// 22 × 34 in.
+    AnsiD,
+    /// 34 × 44 in.
+    AnsiE,
+    /// 9 × 12 in.
+    ArchA,
+    /// 12 × 18 in.
+    ArchB,
     /// 18 × 24 in.
     ArchC,
     /// 24 × 36 in.
@@ -57,6 +67,11 @@ impl PaperKind {
             Self::A1 => (594.0, 841.0),
             Self::Letter => (215.9, 279.4),
             Self::Tabloid => (279.4, 431.8),
+            Self::AnsiC => (431.8, 558.8),
+            Self::AnsiD => (558.8, 863.6),
+            Self::AnsiE => (863.6, 1117.6),
+            Self::ArchA => (228.6, 304.8),
+            Self::ArchB => (304.8, 457.2),
             Self::ArchC => (457.2, 609.6),
             Self::ArchD => (609.6, 914.4),
         };

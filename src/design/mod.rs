@@ -6,6 +6,7 @@
 
 mod buying;
 mod counter;
+mod drawings;
 mod hardware;
 mod lever;
 mod making;
@@ -22,6 +23,7 @@ mod site;
 pub use crate::parameters::Change;
 pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
+pub use drawings::{AskedCut, Cell, Drawings, Field, Ink, TitleBlock};
 pub use hardware::{BoxFill, Cover, Hardware, Hinge, Protection};
 pub use lever::{Lever, Turns, is_lever, levers};
 pub use making::{Backing, Bracing, Brackets, Casting, Making, OwnLimit, Reinforcement};
@@ -29,7 +31,8 @@ pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
 pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};
 pub use rating::{Clearances, Drain, Fuel, Rating};
 pub use resolve::{
-    add_trade, from_text, from_text_changed, from_text_with, resolve, shipped_trade,
+    TITLE_BLOCK, add_trade, from_text, from_text_changed, from_text_with, resolve,
+    shipped_title_block, shipped_trade, title_block,
 };
 pub use runs::{Passes, Run, Side, Turn};
 pub use services::{
@@ -61,6 +64,8 @@ pub struct Design {
     pub tile_band: Option<TileBand>,
     /// How the template is printed.
     pub printing: Printing,
+    /// How the drawing set is drawn.
+    pub drawings: Drawings,
     /// Choices of the trade that only the checks read.
     pub making: Making,
     /// Closed compartments inside; none where the whole inside is one.

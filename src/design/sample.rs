@@ -1,8 +1,9 @@
 //! Designs for tests: invented, plausible, metric.
 
 use super::{
-    Buying, Casting, Counter, Design, EdgeProfile, Lettered, Levels, Making, Overhang, Passes,
-    People, Placed, PlanCorner, Printing, Project, Run, Side, Site, TileBand, Trade, Turn,
+    Buying, Casting, Counter, Design, Drawings, EdgeProfile, Ink, Lettered, Levels, Making,
+    Overhang, Passes, People, Placed, PlanCorner, Printing, Project, Run, Side, Site, TileBand,
+    Trade, Turn, shipped_title_block,
 };
 use crate::catalog::{Paper, SteelSection, Supplies};
 use crate::diagnostics::Place;
@@ -69,6 +70,13 @@ pub(crate) fn design(runs: Vec<Run>) -> Design {
             overlap: mm(10.0),
             bar_x: (Length::millimetres(150.0), Length::millimetres(150.0)),
             bar_y: (Length::millimetres(150.0), Length::millimetres(150.0)),
+        },
+        drawings: Drawings {
+            paper: placed(crate::catalog::PaperKind::A3.landscape()),
+            ink: Ink::Black,
+            north: None,
+            sections: Vec::new(),
+            title_block: shipped_title_block().clone(),
         },
         making: Making::default(),
         compartments: Vec::new(),

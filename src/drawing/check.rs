@@ -12,12 +12,16 @@ const TOUCH: f64 = -0.05;
 /// # Errors
 /// Names the first two things that meet.
 pub fn texts_are_clear(sheet: &Sheet) -> Result<(), String> {
-    let boxes: Vec<(&str, Bounds2)> = sheet
+    let items: Vec<Item> = sheet
         .items
+        .iter()
+        .flat_map(|item| item.primitives().into_owned())
+        .collect();
+    let boxes: Vec<(&str, Bounds2)> = items
         .iter()
         .filter_map(|item| match item {
             Item::Text { text, .. } => Some((text.as_str(), grown(&box_of(item)?, TOUCH))),
-            Item::Path { .. } => None,
+            Item::Path { .. } | Item::Dimension(_) => None,
         })
         .collect();
     let (width, height) = (sheet.paper.width.mm(), sheet.paper.height.mm());
@@ -33,7 +37,7 @@ pub fn texts_are_clear(sheet: &Sheet) -> Result<(), String> {
             return Err(format!("{}: '{text}' overlaps '{other}'", sheet.name));
         }
     }
-    for item in &sheet.items {
+    for item in &items {
         let Item::Path {
             points,
             closed,
@@ -59,6 +63,7 @@ pub fn texts_are_clear(sheet: &Sheet) -> Result<(), String> {
 pub fn extent(item: &Item) -> f64 {
     match item {
         Item::Text { .. } => 0.0,
+        Item::Dimension(dimension) => (dimension.line[1] - dimension.line[0]).norm(),
         Item::Path { points, .. } => {
             Bounds2::around(points.iter().map(|p| p.at)).map_or(0.0, |b| b.width().max(b.height()))
         }

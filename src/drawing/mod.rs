@@ -1,15 +1,19 @@
 //! Drawings as data: sheets, views, hidden lines, dimensions, template pages, workshop sheets and labels.
 
+mod axonometric;
 mod border;
 pub mod check;
+mod detail;
 pub mod dimension;
 mod elevation;
 pub mod figure;
 pub mod fit;
 mod hatch;
 pub mod hidden;
+mod index;
 pub mod lettering;
 mod marks;
+mod notes;
 pub mod occupancy;
 mod outline;
 pub mod page;
@@ -17,10 +21,12 @@ mod plans;
 mod scale;
 mod scene;
 pub mod schedule;
+mod section;
 mod set;
 mod sheet;
 pub mod template;
 pub mod workshop;
 
+pub use dimension::Dimension;
 pub use set::sheets;
-pub use sheet::{Align, Dash, Item, Layer, Pen, Scale, Sheet};
+pub use sheet::{Align, Dash, Ink, Item, Layer, Pen, Scale, Sheet};

@@ -31,7 +31,7 @@ pub fn text_box(at: Point2, text: &str, height: f64, align: Align, angle: f64) -
 /// The box of an item of lettering; `None` for a line.
 pub fn box_of(item: &Item) -> Option<Bounds2> {
     match item {
-        Item::Path { .. } => None,
+        Item::Path { .. } | Item::Dimension(_) => None,
         Item::Text {
             at,
             text,

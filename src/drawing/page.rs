@@ -1,7 +1,7 @@
 //! A sheet while it is being drawn.
 
 use super::occupancy::{self, Occupancy};
-use super::{Align, Dash, Item, Layer, Pen, Scale, Sheet, lettering};
+use super::{Align, Dash, Dimension, Ink, Item, Layer, Pen, Scale, Sheet, lettering};
 use crate::catalog::Paper;
 use crate::geometry::{Bounds2, Point2, Vertex};
 
@@ -18,6 +18,7 @@ pub const TITLE: f64 = 5.0;
 #[derive(Clone, Debug)]
 pub struct Page {
     paper: Paper,
+    ink: Ink,
     items: Vec<Item>,
     taken: Occupancy,
     /// Texts stay inside.
@@ -32,10 +33,17 @@ impl Page {
     pub fn new(paper: Paper, inside: Bounds2) -> Self {
         Self {
             paper,
+            ink: Ink::Black,
             items: Vec::new(),
             taken: Occupancy::new(paper.width.mm(), paper.height.mm()),
             inside,
         }
+    }
+
+    /// The same sheet drawn with this ink.
+    pub fn with_ink(mut self, ink: Ink) -> Self {
+        self.ink = ink;
+        self
     }
 
     /// A straight line.
@@ -65,6 +73,28 @@ impl Page {
             dash,
             fill,
         });
+    }
+
+    /// A dimension, where it was laid.
+    pub fn dimension(&mut self, dimension: Dimension) {
+        for item in dimension.primitives() {
+            match &item {
+                Item::Path { points, closed, .. } => {
+                    for piece in occupancy::pieces(points, *closed) {
+                        self.taken.add_piece(piece);
+                    }
+                }
+                Item::Text { .. } => {
+                    self.taken
+                        .add_box(occupancy::box_of(&item).unwrap_or(Bounds2 {
+                            low: dimension.at,
+                            high: dimension.at,
+                        }))
+                }
+                Item::Dimension(_) => {}
+            }
+        }
+        self.items.push(Item::Dimension(dimension));
     }
 
     /// A text that stands where it is told, whatever is there.
@@ -124,9 +154,10 @@ impl Page {
     pub fn keeps_clear_of(&self, earlier: &Self) -> bool {
         let added = self.items.iter().skip(earlier.items.len());
         added
+            .flat_map(|item| item.primitives().into_owned())
             .filter_map(|item| match item {
-                Item::Path { points, closed, .. } => Some(occupancy::pieces(points, *closed)),
-                Item::Text { .. } => None,
+                Item::Path { points, closed, .. } => Some(occupancy::pieces(&points, closed)),
+                Item::Text { .. } | Item::Dimension(_) => None,
             })
             .flatten()
             .all(|piece| earlier.taken.is_clear(piece))
@@ -135,6 +166,11 @@ impl Page {
     /// What is taken.
     pub fn taken(&self) -> &Occupancy {
         &self.taken
+    }
+
+    /// Keeps a line's way free of texts placed later.
+    pub fn block(&mut self, piece: [Point2; 2]) {
+        self.taken.add_piece(piece);
     }
 
     /// Keeps room free of texts placed later.
@@ -146,7 +182,7 @@ impl Page {
     pub fn finish(mut self, name: String, title: String, number: String, scale: Scale) -> Sheet {
         self.items.sort_by_key(|item| match item {
             Item::Path { layer, fill, .. } => (fill.is_none(), order(*layer)),
-            Item::Text { layer, .. } => (true, order(*layer)),
+            Item::Text { .. } | Item::Dimension(_) => (true, order(item.layer())),
         });
         Sheet {
             name,
@@ -154,6 +190,7 @@ impl Page {
             number,
             paper: self.paper,
             scale,
+            ink: self.ink,
             items: self.items,
         }
     }
@@ -161,14 +198,19 @@ impl Page {
 
 fn order(layer: Layer) -> u8 {
     match layer {
-        Layer::Detail => 0,
-        Layer::Hidden => 1,
-        Layer::Outline => 2,
-        Layer::Cut => 3,
-        Layer::Centre => 4,
-        Layer::Dimension => 5,
-        Layer::Note => 6,
-        Layer::Border => 7,
+        Layer::Hatch => 0,
+        Layer::Site => 1,
+        Layer::Detail => 2,
+        Layer::Hidden => 3,
+        Layer::Outline => 4,
+        Layer::Section => 5,
+        Layer::Cut => 6,
+        Layer::Centre => 7,
+        Layer::Dimension => 8,
+        Layer::Note => 9,
+        Layer::Symbol => 10,
+        Layer::Table => 11,
+        Layer::Border => 12,
     }
 }
 

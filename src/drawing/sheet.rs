@@ -1,7 +1,10 @@
 //! A drawing before it is a file.
 
+use super::dimension::Dimension;
 use crate::catalog::Paper;
+pub use crate::design::Ink;
 use crate::geometry::Vertex;
+use std::borrow::Cow;
 
 /// One sheet of drawings: everything on it, in millimetres on the paper, x to the right, y up, from the lower left
 /// corner of the paper.
@@ -17,6 +20,8 @@ pub struct Sheet {
     pub paper: Paper,
     /// The scale of its views; 1:1 for template pages.
     pub scale: Scale,
+    /// With what it is drawn.
+    pub ink: Ink,
     /// Everything drawn, in the order drawn.
     pub items: Vec<Item>,
 }
@@ -115,6 +120,16 @@ pub enum Layer {
     Centre,
     /// Cutouts to be cut.
     Cut,
+    /// The edges of what a section cuts through.
+    Section,
+    /// Hatches.
+    Hatch,
+    /// What stands round the island: posts, walls, ways.
+    Site,
+    /// Callouts, section marks, match lines, the north arrow.
+    Symbol,
+    /// Schedules: their rules and lettering.
+    Table,
     /// Dimensions.
     Dimension,
     /// Marks and notes.
@@ -123,13 +138,18 @@ pub enum Layer {
 
 impl Layer {
     /// All layers.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 13] = [
         Self::Border,
         Self::Outline,
         Self::Detail,
         Self::Hidden,
         Self::Centre,
         Self::Cut,
+        Self::Section,
+        Self::Hatch,
+        Self::Site,
+        Self::Symbol,
+        Self::Table,
         Self::Dimension,
         Self::Note,
     ];
@@ -143,6 +163,11 @@ impl Layer {
             Self::Hidden => "hidden",
             Self::Centre => "centre",
             Self::Cut => "cut",
+            Self::Section => "section",
+            Self::Hatch => "hatch",
+            Self::Site => "site",
+            Self::Symbol => "symbol",
+            Self::Table => "table",
             Self::Dimension => "dimension",
             Self::Note => "note",
         }
@@ -193,4 +218,24 @@ pub enum Item {
         /// Turned counter-clockwise, degrees.
         angle: f64,
     },
+    /// One measured gap of a chain.
+    Dimension(Dimension),
+}
+
+impl Item {
+    /// What it belongs to.
+    pub fn layer(&self) -> Layer {
+        match self {
+            Self::Path { layer, .. } | Self::Text { layer, .. } => *layer,
+            Self::Dimension(_) => Layer::Dimension,
+        }
+    }
+
+    /// The lines and lettering it is drawn with: itself, but for a dimension, which is several.
+    pub fn primitives(&self) -> Cow<'_, [Self]> {
+        match self {
+            Self::Dimension(dimension) => Cow::Owned(dimension.primitives()),
+            Self::Path { .. } | Self::Text { .. } => Cow::Borrowed(std::slice::from_ref(self)),
+        }
+    }
 }

@@ -1,8 +1,8 @@
 //! The file as a whole, its project and its levels.
 
 use super::{
-    Appliance, Buying, Compartment, Counter, Dimension, Electricity, Gas, Given, Opening, OwnLimit,
-    People, Printing, Run, Site, Supply, TileBand, Trade,
+    Appliance, Buying, Compartment, Counter, Dimension, Drawings, Electricity, Gas, Given, Opening,
+    OwnLimit, People, Printing, Run, Site, Supply, TileBand, Trade,
 };
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -37,6 +37,9 @@ pub struct File {
     /// How the full-size template is printed.
     #[serde(default)]
     pub printing: Given<Printing>,
+    /// How the drawing set is drawn.
+    #[serde(default)]
+    pub drawings: Given<Drawings>,
     /// Stretches that are closed off inside. Left out, the whole inside is one compartment.
     #[serde(default)]
     pub compartments: Given<Vec<Given<Compartment>>>,

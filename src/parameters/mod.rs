@@ -9,6 +9,7 @@ mod change;
 mod counter;
 mod cursor;
 mod dimension;
+mod drawings;
 mod entries;
 mod fault;
 mod file;
@@ -32,6 +33,7 @@ pub use buying::{Buying, Labels, PunchOuts, Spare};
 pub use change::Change;
 pub use counter::{Corners, Counter, Edge, Overhang, TileBand, Turndown};
 pub use dimension::Dimension;
+pub use drawings::{Drawings, Ink, Section, SheetPaper, TitleBlockFile, TitleCell, TitleField};
 pub use file::{File, Levels, Project, Units};
 pub use given::Given;
 pub use island::{
@@ -40,7 +42,7 @@ pub use island::{
 pub use making::{Backing, Bracing, Brackets, Joint, Reinforcement};
 pub use nearest::nearest;
 pub use ratings::{BoxFill, Clearance, Cover, Drain, Fuel, Hinge, Opens, Protection};
-pub use read::{Reading, read, read_changed, read_trade};
+pub use read::{Reading, read, read_changed, read_title_block, read_trade};
 pub use reference::reference;
 pub use schema::{schema, schema_text, trade_schema_text};
 pub use services::{
@@ -52,6 +54,6 @@ pub use surroundings::{
 };
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
 pub use written::{
-    AreaText, CountText, CurrencyText, MassText, PowerText, PriceText, ShareText, SlopeText,
-    StressText, VolumeText,
+    AngleText, AreaText, CountText, CurrencyText, MassText, PowerText, PriceText, ShareText,
+    SlopeText, StressText, VolumeText,
 };

@@ -4,7 +4,7 @@ use super::cursor::Cursor;
 use super::fault::Log;
 use super::syntax;
 use super::tree::{Content, Raw};
-use super::{Change, File, TradeFile};
+use super::{Change, File, TitleBlockFile, TradeFile};
 use crate::diagnostics::{Finding, Place};
 use serde::de::DeserializeOwned;
 use serde_saphyr::options::{DuplicateKeyPolicy, MergeKeyPolicy, NonFiniteFloatPolicy};
@@ -38,6 +38,11 @@ pub fn read_changed(text: &str, changes: &[Change]) -> Reading {
 
 /// Reads a trade file and gives all errors of its form at once.
 pub fn read_trade(text: &str) -> Reading<TradeFile> {
+    read_as(text, &[])
+}
+
+/// Reads the form of a title block and gives all errors of its form at once.
+pub fn read_title_block(text: &str) -> Reading<TitleBlockFile> {
     read_as(text, &[])
 }
 

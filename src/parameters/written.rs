@@ -33,6 +33,15 @@ macro_rules! written {
 }
 
 written!(
+    /// An angle with its unit.
+    AngleText,
+    "Angle",
+    "string",
+    "An angle in degrees: 20 deg or 20°.",
+    "^\\s*[+-]?[0-9.]+\\s*(deg|degrees?|°)\\s*$",
+    ["20 deg", "-15°"]
+);
+written!(
     /// A price with its currency.
     PriceText,
     "Price",

@@ -107,10 +107,18 @@ impl WhatIf for Tried<'_> {
 /// together.
 pub fn cautions(findings: &[Finding]) -> Vec<String> {
     let notable = findings.iter().filter(|f| f.verdict != Verdict::Pass);
-    let spoken: BTreeSet<Family> = notable
+    let spoken = notable
         .filter_map(|f| rules::rule(f.code))
-        .map(|r| r.family)
-        .collect();
+        .map(|r| r.family);
+    spell_cautions(spoken.collect())
+}
+
+/// The cautions of all families, whatever was found: those that the drawing set letters.
+pub(super) fn standing_cautions() -> Vec<String> {
+    spell_cautions(Family::ALL.into_iter().collect())
+}
+
+fn spell_cautions(spoken: BTreeSet<Family>) -> Vec<String> {
     let mut said: Vec<(String, &'static str)> = Vec::new();
     for family in spoken {
         match said.iter_mut().find(|s| s.1 == family.caution()) {

@@ -20,8 +20,8 @@ pub use parse::parse_length;
 pub use parse_amount::{parse_area, parse_mass, parse_share, parse_volume};
 pub use parse_error::ParseError;
 pub use parse_load::{
-    GRAVITY, POUND_FORCE, PSF, PSI, parse_count, parse_force, parse_power, parse_slope,
-    parse_stress,
+    GRAVITY, POUND_FORCE, PSF, PSI, parse_angle, parse_count, parse_force, parse_power,
+    parse_slope, parse_stress,
 };
 pub use parse_money::parse_money;
 pub use quantity::{Area, Force, Length, Mass, Power, Stress, Volume};

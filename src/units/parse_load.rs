@@ -117,6 +117,21 @@ pub fn parse_slope(text: &str) -> Result<f64, ParseError> {
     }
 }
 
+/// Reads an angle in degrees such as `20 deg` or `20°`.
+///
+/// # Errors
+/// When the text has no unit or is no number.
+pub fn parse_angle(text: &str) -> Result<f64, ParseError> {
+    let text = text.trim();
+    let units = ["degrees", "degree", "deg", "°"];
+    let number = units.iter().find_map(|unit| text.strip_suffix(unit));
+    let angle = number.and_then(|n| n.trim().parse::<f64>().ok());
+    angle.filter(|a| a.is_finite()).ok_or_else(|| {
+        let problem = format!("'{}' is not an angle", text.escape_debug());
+        ParseError::new(problem, "write it in degrees, such as 20 deg")
+    })
+}
+
 /// Reads a plain number without a unit, such as `4` or `1.5`.
 ///
 /// # Errors

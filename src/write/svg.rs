@@ -48,8 +48,8 @@ fn groups(sheet: &Sheet, height: f64) -> Vec<Group> {
     let mut seen: Vec<Layer> = Vec::new();
     let mut rest = sheet.items.as_slice();
     while let Some(first) = rest.first() {
-        let layer = layer_of(first);
-        let end = rest.iter().take_while(|i| layer_of(i) == layer).count();
+        let layer = first.layer();
+        let end = rest.iter().take_while(|i| i.layer() == layer).count();
         let (now, later) = rest.split_at(end);
         seen.push(layer);
         let times = seen.iter().filter(|l| **l == layer).count();
@@ -75,18 +75,14 @@ fn group(id: &str, layer: Layer, items: &[Item], height: f64) -> Group {
         .set("stroke-linejoin", "round")
         .set("font-family", family);
     for item in items {
-        group = match item {
-            Item::Path { .. } => group.add(path(item, height)),
-            Item::Text { .. } => group.add(text(item, height)),
-        };
+        for item in item.primitives().iter() {
+            group = match item {
+                Item::Text { .. } => group.add(text(item, height)),
+                Item::Path { .. } | Item::Dimension(_) => group.add(path(item, height)),
+            };
+        }
     }
     group
-}
-
-fn layer_of(item: &Item) -> Layer {
-    match item {
-        Item::Path { layer, .. } | Item::Text { layer, .. } => *layer,
-    }
 }
 
 fn path(item: &Item, height: f64) -> Path {
@@ -237,6 +233,7 @@ mod tests {
                 factor: 1.0 / 24.0,
                 name: "1/2\" = 1'-0\"".into(),
             },
+            ink: crate::drawing::Ink::Black,
             items,
         }
     }

@@ -3,7 +3,9 @@
 use super::gather::{Gather, last_key};
 use super::services::{self, Served};
 use super::trade_files::shipped_trade;
-use super::{buying, counter, making, openings, project, runs, site, supplies, things, trade};
+use super::{
+    buying, counter, drawings, making, openings, project, runs, site, supplies, things, trade,
+};
 use crate::catalog::TradeData;
 use crate::design::Design;
 use crate::diagnostics::{Finding, Place, Verdict, in_order};
@@ -38,6 +40,7 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
     let counter = counter::counter(g, &file.counter, &runs);
     let tile_band = counter::tile_band(g, &file.tile_band, &runs);
     let printing = project::printing(g, &file.printing);
+    let drawings = drawings::drawings(g, &file.drawings, &runs);
     let making = making::making(g, &file.trade, &file.tile_band);
     let compartments = services::compartments(g, &file.compartments, &runs, &levels);
     let served = Served {
@@ -65,6 +68,7 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
             counter,
             tile_band,
             printing,
+            drawings,
             making,
             compartments,
             gas,

@@ -3,6 +3,7 @@
 mod amounts;
 mod buying;
 mod counter;
+mod drawings;
 mod gather;
 mod island;
 mod making;
@@ -24,5 +25,6 @@ mod things;
 mod trade;
 mod trade_files;
 
+pub use drawings::{TITLE_BLOCK, shipped_title_block, title_block};
 pub use island::{from_text, from_text_changed, from_text_with, resolve};
 pub use trade_files::{add_trade, shipped_trade};

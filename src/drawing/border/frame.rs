@@ -3,7 +3,7 @@
 use super::scale_bar;
 use super::title_block::{self, TitleBlock};
 use crate::catalog::{Paper, PaperKind};
-use crate::design::Project;
+use crate::design::{self, Design, Project, shipped_title_block};
 use crate::drawing::page::{self, LARGE, LETTERS, Page, TITLE};
 use crate::drawing::{Align, Dash, Layer, Pen, Scale, lettering};
 use crate::geometry::{Bounds2, Point2, Vertex};
@@ -13,7 +13,7 @@ use crate::units::Notation;
 const BINDING: f64 = 20.0;
 /// Outside the border on the other sides.
 const MARGIN: f64 = 10.0;
-/// Height of the strip along the foot that holds the title block.
+/// The least height of the strip along the foot that holds the title block.
 const FOOT: f64 = 30.0;
 /// From one line of notes to the next.
 const NOTE_LINE: f64 = 4.0;
@@ -32,8 +32,11 @@ pub fn paper_for(notation: Notation) -> Paper {
 #[derive(Clone, Debug)]
 pub struct Frame<'a> {
     project: &'a Project,
+    form: &'a design::TitleBlock,
     paper: Paper,
     border: Bounds2,
+    /// Height of the strip along the foot.
+    foot: f64,
 }
 
 /// The one line on every sheet that says what a drawing cannot decide.
@@ -41,18 +44,39 @@ const CAUTION: &str = "Not a permit document by itself: local code, the applianc
                        decide. Check every measure on site before cutting steel.";
 
 impl<'a> Frame<'a> {
-    /// The frame of a project's sheets.
-    pub fn new(project: &'a Project) -> Self {
-        let paper = paper_for(project.units);
+    /// The frame of the drawing set's sheets.
+    pub fn new(design: &'a Design) -> Self {
+        let drawings = &design.drawings;
+        Self::on(&design.project, drawings.paper.value, &drawings.title_block)
+    }
+
+    /// The frame of sheets for the workshop, on what an office printer takes.
+    pub fn for_workshop(project: &'a Project) -> Self {
+        Self::on(project, paper_for(project.units), shipped_title_block())
+    }
+
+    fn on(project: &'a Project, paper: Paper, form: &'a design::TitleBlock) -> Self {
         let border = Bounds2 {
             low: Point2::new(BINDING, MARGIN),
             high: Point2::new(paper.width.mm() - MARGIN, paper.height.mm() - MARGIN),
         };
         Self {
             project,
+            form,
             paper,
             border,
+            foot: form.height().mm().max(FOOT),
         }
+    }
+
+    /// The paper.
+    pub fn paper(&self) -> Paper {
+        self.paper
+    }
+
+    /// How lengths are spelt.
+    pub fn notation(&self) -> Notation {
+        self.project.units
     }
 
     /// The room for views: inside the border, above the foot, below a heading with these notes.
@@ -60,7 +84,7 @@ impl<'a> Frame<'a> {
         let lines = self.note_lines(notes).len();
         let heading = INNER + TITLE + LARGE + NOTE_LINE * lines as f64;
         Bounds2 {
-            low: self.border.low + nalgebra::Vector2::new(INNER, FOOT + 2.0),
+            low: self.border.low + nalgebra::Vector2::new(INNER, self.foot + 2.0),
             high: self.border.high - nalgebra::Vector2::new(INNER, heading),
         }
     }
@@ -104,15 +128,16 @@ impl<'a> Frame<'a> {
     /// Fills the foot: title block, scale bar, how lengths are rounded, and the caution.
     pub fn draw_foot(&self, page: &mut Page, title: &str, number: (usize, usize), scale: &Scale) {
         let block = TitleBlock {
+            form: self.form,
             project: self.project,
             title,
             number,
             scale,
         };
         let corner = Point2::new(self.border.high.x, self.border.low.y);
-        title_block::draw(page, corner, FOOT, &block);
+        title_block::draw(page, corner, self.foot, &block);
         let left = self.border.low.x + INNER;
-        let width = corner.x - title_block::WIDTH - INNER - left;
+        let width = corner.x - self.form.width.mm() - INNER - left;
         let mut baseline = self.border.low.y + 4.0;
         let lines = page::wrap(CAUTION, LETTERS, width);
         for line in lines.iter().rev() {
@@ -159,7 +184,7 @@ impl<'a> Frame<'a> {
             true,
             None,
         );
-        let foot = low.y + FOOT;
+        let foot = low.y + self.foot;
         let (from, to) = (Point2::new(low.x, foot), Point2::new(high.x, foot));
         page.line(Layer::Border, Pen::Medium, Dash::Solid, from, to);
         self.draw_centring_marks(page);

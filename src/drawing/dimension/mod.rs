@@ -6,10 +6,12 @@
 
 mod axis;
 mod level;
+mod measured;
 mod stack;
 mod tier;
 
 pub use axis::{Axis, Side};
 pub use level::{LevelMark, draw_levels};
+pub use measured::Dimension;
 pub use stack::draw_stack;
 pub use tier::Tier;

@@ -1,9 +1,10 @@
 //! Tiers of chains on one side of a view.
 
+use super::measured::{Dimension, TICK};
 use super::{Axis, Tier};
-use crate::drawing::page::{LETTERS, Page};
+use crate::drawing::page::{LETTERS, Page, Stand};
 use crate::drawing::{Align, Dash, Layer, Pen, lettering, occupancy};
-use crate::geometry::Vector2;
+use crate::geometry::Point2;
 
 /// From the view to where an extension line begins, millimetres.
 const GAP: f64 = 1.5;
@@ -19,14 +20,13 @@ const ROW: f64 = 1.41 * LETTERS;
 const CLEAR: f64 = 0.2;
 /// Between texts that had to move out of their gaps: they must not read as one.
 const AIR: f64 = 1.0;
-/// Half of an oblique stroke, along and across.
-const TICK: f64 = 0.9;
 
 /// Draws chains outwards from a view, the first one nearest. Says how far out they reach, and how many texts found no
 /// room: on a sheet that is not overfull, none.
 pub fn draw_stack(page: &mut Page, axis: Axis, tiers: &[Tier]) -> (f64, usize) {
     let mut line = FIRST;
     let mut lines = Vec::with_capacity(tiers.len());
+    let mut dimensions = Vec::new();
     let mut unplaced = 0;
     let mut reach = 0.0_f64;
     for (number, tier) in tiers.iter().enumerate() {
@@ -40,7 +40,7 @@ pub fn draw_stack(page: &mut Page, axis: Axis, tiers: &[Tier]) -> (f64, usize) {
             line,
             outer: &outer,
         };
-        let (texts_reach, missing) = laid.letter(page);
+        let (texts_reach, missing) = laid.letter(page, &mut dimensions);
         unplaced += missing;
         lines.push(line);
         reach = (line + PAST).max(texts_reach);
@@ -51,7 +51,10 @@ pub fn draw_stack(page: &mut Page, axis: Axis, tiers: &[Tier]) -> (f64, usize) {
         };
         line = (line + NEXT).max(texts_reach + text_of_next + TICK + 0.3);
     }
-    draw_lines(page, axis, tiers, &lines);
+    draw_extensions(page, axis, tiers, &lines);
+    for dimension in dimensions {
+        page.dimension(dimension);
+    }
     (reach, unplaced)
 }
 
@@ -67,34 +70,78 @@ struct Laying<'a> {
 
 impl Laying<'_> {
     /// Places all texts; says how far out they reach, and how many found no place.
-    fn letter(&self, page: &mut Page) -> (f64, usize) {
+    fn letter(&self, page: &mut Page, laid: &mut Vec<Dimension>) -> (f64, usize) {
         let mut reach = if self.axis.letters_point_out() {
             self.line + CLEAR + ROW
         } else {
             self.line + PAST
         };
-        let gaps = self.tier.stations.windows(2).zip(&self.tier.texts);
         // Texts that fit come first: those that must move go round them.
-        let (inside, outside): (Vec<_>, Vec<_>) = gaps
-            .map(|(gap, text)| (gap[0], gap[1], text))
-            .partition(|&(from, to, text)| self.place_inside(page, from, to, text));
-        drop(inside);
+        let mut outside = Vec::new();
+        for number in 0..self.tier.texts.len() {
+            match self.place_inside(page, number) {
+                Some(stand) => laid.extend(self.dimension(number, Some(stand), None)),
+                None => outside.push(number),
+            }
+        }
         let mut missing = 0;
-        for (from, to, text) in outside {
-            match self.place_outside(page, from, to, text) {
-                Some(out) => reach = reach.max(out),
-                None => missing += 1,
+        for number in outside {
+            let placed = self.place_outside(page, number);
+            match placed {
+                Some((stand, leader, out)) => {
+                    reach = reach.max(out);
+                    laid.extend(self.dimension(number, Some(stand), Some(leader)));
+                }
+                None => {
+                    missing += 1;
+                    laid.extend(self.dimension(number, None, None));
+                }
             }
         }
         self.letter_name(page);
         (reach, missing)
     }
 
-    fn place_inside(&self, page: &mut Page, from: f64, to: f64, text: &str) -> bool {
+    /// From where to where a gap runs on the sheet, and what is lettered in it.
+    fn gap(&self, number: usize) -> Option<(f64, f64, &str)> {
+        let stations = self.tier.stations.get(number..number + 2)?;
+        Some((stations[0], stations[1], self.tier.texts.get(number)?))
+    }
+
+    /// The record of one gap.
+    fn dimension(
+        &self,
+        number: usize,
+        stand: Option<Stand>,
+        leader: Option<[Point2; 2]>,
+    ) -> Option<Dimension> {
+        let (from, to, text) = self.gap(number)?;
+        let ends = [from, to].map(|t| self.axis.point(t, self.line));
+        let (at, align, angle) = stand.unwrap_or((ends[0], Align::Centre, 0.0));
+        Some(Dimension {
+            line: ends,
+            measured: self.tier.built.get(number).copied()?,
+            scale: self.tier.scale(),
+            text: stand.map_or_else(String::new, |_| text.to_owned()),
+            at,
+            height: LETTERS,
+            align,
+            angle,
+            leader,
+        })
+    }
+
+    /// Keeps the room of a text.
+    fn hold(page: &mut Page, text: &str, (at, align, angle): Stand) {
+        page.reserve(occupancy::text_box(at, text, LETTERS, align, angle));
+    }
+
+    fn place_inside(&self, page: &mut Page, number: usize) -> Option<Stand> {
+        let (from, to, text) = self.gap(number)?;
         let width = lettering::width(text, LETTERS);
         let play = (to - from - width) / 2.0 - TICK - 0.2;
         if play < 0.0 {
-            return false;
+            return None;
         }
         let middle = f64::midpoint(from, to);
         let o = if self.axis.letters_point_out() {
@@ -108,12 +155,14 @@ impl Laying<'_> {
             .map(|t| self.axis.stand(t, o, LETTERS, Align::Centre))
             .filter(|&stand| page.has_room(text, LETTERS, stand));
         if let Some(stand) = stand {
-            page.text(Layer::Dimension, text, LETTERS, stand);
+            Self::hold(page, text, stand);
         }
-        stand.is_some()
+        stand
     }
 
-    fn place_outside(&self, page: &mut Page, from: f64, to: f64, text: &str) -> Option<f64> {
+    /// Where a text that had to move stands, its leader, and how far out it reaches.
+    fn place_outside(&self, page: &mut Page, number: usize) -> Option<(Stand, [Point2; 2], f64)> {
+        let (from, to, text) = self.gap(number)?;
         let width = lettering::width(text, LETTERS);
         let middle = f64::midpoint(from, to);
         let start = if self.axis.letters_point_out() {
@@ -135,15 +184,9 @@ impl Laying<'_> {
                     self.axis.point(near, o - 0.1),
                 ];
                 if page.has_air(text, LETTERS, stand, AIR) && page.taken().is_clear(leader) {
-                    page.text(Layer::Dimension, text, LETTERS, stand);
-                    page.line(
-                        Layer::Dimension,
-                        Pen::Fine,
-                        Dash::Solid,
-                        leader[0],
-                        leader[1],
-                    );
-                    return Some(o + ROW);
+                    Self::hold(page, text, stand);
+                    page.block(leader);
+                    return Some((stand, leader, o + ROW));
                 }
             }
         }
@@ -195,8 +238,8 @@ fn shifts(most: f64, step: f64) -> impl Iterator<Item = f64> {
     }))
 }
 
-/// Dimension lines, oblique strokes and extension lines: each extension line once, as far as it is needed.
-fn draw_lines(page: &mut Page, axis: Axis, tiers: &[Tier], lines: &[f64]) {
+/// Extension lines: each once, as far as it is needed.
+fn draw_extensions(page: &mut Page, axis: Axis, tiers: &[Tier], lines: &[f64]) {
     let mut stations: Vec<(f64, f64, f64)> = Vec::new();
     for (tier, &line) in tiers.iter().zip(lines) {
         let bare = |t: f64| tier.bare.iter().any(|b| (b - t).abs() < 0.01);
@@ -208,23 +251,6 @@ fn draw_lines(page: &mut Page, axis: Axis, tiers: &[Tier], lines: &[f64]) {
     for (t, line, from) in stations {
         let (from, to) = (axis.point(t, from), axis.point(t, line + PAST));
         page.line(Layer::Dimension, Pen::Fine, Dash::Solid, from, to);
-    }
-    for (tier, &line) in tiers.iter().zip(lines) {
-        if let (Some(first), Some(last)) = (tier.stations.first(), tier.stations.last()) {
-            let (from, to) = (axis.point(*first, line), axis.point(*last, line));
-            page.line(Layer::Dimension, Pen::Fine, Dash::Solid, from, to);
-        }
-        for &t in &tier.stations {
-            let middle = axis.point(t, line);
-            let half = Vector2::new(TICK, TICK);
-            page.line(
-                Layer::Dimension,
-                Pen::Medium,
-                Dash::Solid,
-                middle - half,
-                middle + half,
-            );
-        }
     }
 }
 

@@ -9,6 +9,8 @@ use crate::units::{Chain, Length, Notation};
 pub struct Tier {
     /// Along the side of the view, millimetres on the sheet.
     pub stations: Vec<f64>,
+    /// The gaps as built, millimetres.
+    pub built: Vec<f64>,
     /// The spelt gaps.
     pub texts: Vec<String>,
     /// What the chain measures, lettered at its end; may be empty.
@@ -44,6 +46,7 @@ impl Tier {
             *end = last;
         }
         let lengths: Vec<_> = kept.iter().map(|b| Length::millimetres(*b)).collect();
+        let mut gaps: Vec<f64> = kept.windows(2).map(|pair| pair[1] - pair[0]).collect();
         let mut stations: Vec<f64> = kept.into_iter().map(sheet).collect();
         let mut texts = Chain::new(notation, &lengths).gaps();
         if stations.len() < 2 {
@@ -52,14 +55,26 @@ impl Tier {
         if stations.first() > stations.last() {
             stations.reverse();
             texts.reverse();
+            gaps.reverse();
         }
         Some(Self {
             stations,
+            built: gaps,
             texts,
             name: name.to_owned(),
             bare: Vec::new(),
             from: 0.0,
         })
+    }
+}
+
+impl Tier {
+    /// Millimetres on the sheet for one built.
+    pub fn scale(&self) -> f64 {
+        let ends = self.stations.first().zip(self.stations.last());
+        let drawn = ends.map_or(0.0, |(first, last)| last - first);
+        let built: f64 = self.built.iter().sum();
+        if built > 0.0 { drawn / built } else { 1.0 }
     }
 }
 

@@ -4,8 +4,7 @@ mod cut;
 mod finished;
 mod framing;
 mod heights;
+mod listed;
 mod panel_view;
 
-pub use finished::finished;
-pub use framing::framing;
-pub use panel_view::PanelView;
+pub use listed::{finished, finished_planned, framing, framing_planned};

@@ -4,7 +4,7 @@ mod chains;
 mod counter;
 mod cross_chain;
 mod island;
+mod listed;
 mod openings;
 
-pub use counter::counter;
-pub use island::island;
+pub use listed::{counter, counter_planned, framing, framing_planned, island, island_planned};

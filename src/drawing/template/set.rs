@@ -108,6 +108,7 @@ pub fn whole(plan: &Plan) -> Sheet {
         number: String::new(),
         paper: layout.paper(),
         scale: full_size(),
+        ink: crate::drawing::Ink::Black,
         items: drawn.items,
     }
 }
@@ -221,6 +222,7 @@ fn set(plan: &Plan, tiled: Option<&Tiled>, name: String, title: &str) -> Templat
                     number: mark.clone(),
                     paper: t.layout.paper(),
                     scale: full_size(),
+                    ink: crate::drawing::Ink::Black,
                     items: drawn.items,
                 },
                 mark,

@@ -31,7 +31,7 @@ type Put<'a> = (f64, f64, Block<'a>);
 
 /// Draws all boards, each set to a scale of its own, on as many sheets of paper as they need; none without a board.
 pub fn board_sheets(project: &Project, sets: &[BoardSet]) -> Vec<Sheet> {
-    let frame = Frame::new(project);
+    let frame = Frame::for_workshop(project);
     let notes = [NOTE.to_owned()];
     let room = frame.room(&notes);
     let pages = sets.iter().flat_map(|set| {

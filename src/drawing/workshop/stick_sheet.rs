@@ -37,7 +37,7 @@ impl Block<'_> {
 
 /// Draws all sticks, to one scale along them, on as many sheets as they need; no sheets without a stick.
 pub fn stick_sheets(project: &Project, sets: &[StickSet]) -> Vec<Sheet> {
-    let frame = Frame::new(project);
+    let frame = Frame::for_workshop(project);
     let notes = [NOTE.to_owned()];
     let room = frame.room(&notes);
     let Some(scale) = scale(project.units, sets, &room) else {

@@ -167,7 +167,7 @@ fn texts(sheets: &[Sheet]) -> Vec<&str> {
     let items = sheets.iter().flat_map(|s| &s.items);
     let text = items.filter_map(|item| match item {
         Item::Text { text, .. } => Some(text.as_str()),
-        Item::Path { .. } => None,
+        Item::Path { .. } | Item::Dimension(_) => None,
     });
     text.collect()
 }

@@ -42,6 +42,12 @@ pub(super) fn entity(tags: &mut Tags, item: &Item) {
                 lettering(tags, *layer, *at, text, *height, *align, *angle);
             }
         }
+        Item::Dimension(dimension) => {
+            dimension
+                .primitives()
+                .iter()
+                .for_each(|item| entity(tags, item));
+        }
     }
 }
 

@@ -195,8 +195,15 @@ fn layers(tags: &mut Tags) {
 fn colour(layer: Layer) -> i64 {
     match layer {
         Layer::Cut => 1,
-        Layer::Border | Layer::Dimension | Layer::Note | Layer::Centre => 8,
-        Layer::Outline | Layer::Detail | Layer::Hidden => 7,
+        Layer::Border
+        | Layer::Dimension
+        | Layer::Note
+        | Layer::Centre
+        | Layer::Hatch
+        | Layer::Site
+        | Layer::Symbol
+        | Layer::Table => 8,
+        Layer::Outline | Layer::Detail | Layer::Hidden | Layer::Section => 7,
     }
 }
 

@@ -49,6 +49,7 @@ mod tests {
                 factor: 1.0,
                 name: "1:1".into(),
             },
+            ink: crate::drawing::Ink::Black,
             items: vec![
                 path(Layer::Cut, Some(Pen::Heavy), None),
                 path(Layer::Note, None, Some(1.0)),

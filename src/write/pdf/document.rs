@@ -108,6 +108,7 @@ mod tests {
                 factor: 1.0,
                 name: "1:1".into(),
             },
+            ink: crate::drawing::Ink::Black,
             items,
         }
     }
@@ -197,7 +198,7 @@ mod tests {
                     angle,
                     at: Point2::new(f64::INFINITY, 0.0),
                 },
-                other @ Item::Path { .. } => other,
+                other @ (Item::Path { .. } | Item::Dimension(_)) => other,
             }));
         assert!(pdf(&[&sheets], &PdfInfo::default()).is_ok());
         assert!(pdf(&[], &PdfInfo::default()).is_ok());

@@ -72,6 +72,12 @@ impl PagePen<'_, '_> {
                 self.draw_waiting();
                 self.text(*at, &plain(text), *height, *align, *angle);
             }
+            Item::Dimension(dimension) => {
+                dimension
+                    .primitives()
+                    .iter()
+                    .for_each(|item| self.draw(item));
+            }
         }
     }
 

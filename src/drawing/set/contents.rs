@@ -1,0 +1,98 @@
+//! The list of sheets, made before anything is drawn: so any sheet can name any other.
+
+use super::families::FAMILIES;
+use crate::drawing::border::Frame;
+use crate::parts::Assembly;
+use crate::plan::Plan;
+use std::collections::BTreeSet;
+
+/// What a family of sheets says of one of them before it is drawn.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Planned {
+    /// The stem of its file name; one that is taken gets a number.
+    pub stem: String,
+    /// What it shows.
+    pub title: String,
+    /// The face it shows, where it shows one.
+    pub face: Option<usize>,
+    /// The letters or numbers of the figures on it, such as sections or details.
+    pub figures: Vec<String>,
+}
+
+/// One sheet of the set.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Entry {
+    /// Its number, counted from 1 through the set.
+    pub number: usize,
+    /// What kind of sheets it belongs to, such as `Sections`.
+    pub chapter: &'static str,
+    /// Its place among those of its kind.
+    pub within: usize,
+    /// The stem of its file name, unique in the set.
+    pub name: String,
+    /// What it shows, and of what.
+    pub planned: Planned,
+}
+
+/// All sheets in order.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Contents {
+    /// The sheets.
+    pub entries: Vec<Entry>,
+}
+
+impl Contents {
+    /// Asks every family for its sheets.
+    pub fn new(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Self {
+        let mut names = BTreeSet::new();
+        let mut entries: Vec<Entry> = Vec::new();
+        for family in FAMILIES {
+            for (within, planned) in (family.plan)(plan, assembly, frame).into_iter().enumerate() {
+                entries.push(Entry {
+                    number: entries.len() + 1,
+                    chapter: family.chapter,
+                    within,
+                    name: free_name(&mut names, &planned.stem),
+                    planned,
+                });
+            }
+        }
+        Self { entries }
+    }
+
+    /// The numbers of the sheets that show a face, in words; `None` where none does.
+    pub fn of_face(&self, face: usize) -> Option<String> {
+        let shows = |e: &&Entry| e.planned.face == Some(face);
+        let numbers: Vec<String> = (self.entries.iter().filter(shows))
+            .map(|e| e.number.to_string())
+            .collect();
+        let word = if numbers.len() == 1 {
+            "sheet"
+        } else {
+            "sheets"
+        };
+        (!numbers.is_empty()).then(|| format!("{word} {}", numbers.join(", ")))
+    }
+
+    /// The number of the sheet with a figure of a chapter.
+    pub fn of_figure(&self, chapter: &str, figure: &str) -> Option<usize> {
+        let mut own = self.entries.iter().filter(|e| e.chapter == chapter);
+        own.find(|e| e.planned.figures.iter().any(|f| f == figure))
+            .map(|e| e.number)
+    }
+
+    /// The number of the first sheet of a chapter.
+    pub fn of_chapter(&self, chapter: &str) -> Option<usize> {
+        let mut own = self.entries.iter();
+        own.find(|e| e.chapter == chapter).map(|e| e.number)
+    }
+}
+
+/// The stem, or the stem with a number where it is taken.
+fn free_name(names: &mut BTreeSet<String>, stem: &str) -> String {
+    let numbered = (2..).map(|count| format!("{stem}-{count}"));
+    let mut tried = std::iter::once(stem.to_owned()).chain(numbered);
+    let free = tried.find(|name| !names.contains(name)).unwrap_or_default();
+    names.insert(free.clone());
+    free
+}

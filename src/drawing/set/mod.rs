@@ -1,0 +1,12 @@
+//! The drawing set: which sheets there are, in which order, how they are numbered, and how they name each other.
+
+mod contents;
+mod draw;
+mod families;
+#[cfg(test)]
+mod tests;
+
+pub use contents::Planned;
+#[expect(unused_imports, reason = "the index is drawn next")]
+pub use contents::{Contents, Entry};
+pub use draw::{Drawn, Set, sheets};
