@@ -90,10 +90,9 @@ fn the_overall_dimension_of_a_framing_is_the_design_at_scale() {
         // The first run's working face: its panel is as long as the run's frame.
         let name = format!("elevation-{}-framing", plan.faces[0].mark);
         let sheet = sheets.iter().find(|s| s.name == name).unwrap();
-        let lines = sheet.items.iter().filter(|item| {
-            matches!(item, Item::Path { layer: Layer::Dimension, points, .. }
-                if points.iter().all(|p| (p.at.y - points[0].at.y).abs() < 1e-9))
-        });
+        let lines = sheet.items.iter().filter(
+            |item| matches!(item, Item::Dimension(d) if (d.line[0].y - d.line[1].y).abs() < 1e-9),
+        );
         let longest = lines.map(check::extent).fold(0.0, f64::max);
         let (low, high) = plan.runs[0].framed;
         let built = longest / sheet.scale.factor;
