@@ -2,7 +2,7 @@
 
 use super::sheets;
 use crate::drawing::Sheet;
-use crate::drawing::{Item, Layer, check};
+use crate::drawing::{Item, check};
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use std::collections::BTreeSet;
