@@ -12,6 +12,9 @@ pub struct Figure {
     pub built: (f64, f64),
     /// Room beside it for chains and notes, millimetres on the paper.
     pub margins: Margins,
+    /// How high view and margins must be together at least, millimetres on the paper: what a column of notes takes, see
+    /// [`super::notes_height`]; 0 without one. What is missing is added above.
+    pub least_height: f64,
     /// Width and height of its caption, millimetres on the paper: see [`super::Caption::size`].
     pub caption: (f64, f64),
 }
@@ -143,7 +146,7 @@ impl Cell {
             view,
             left: m.left + (width - drawn) / 2.0,
             width,
-            above: m.above + view.1,
+            above: (m.above + view.1).max(figure.least_height - m.below),
             below: m.below,
             caption: figure.caption.1,
         }
@@ -288,6 +291,7 @@ mod tests {
                 below: 15.0,
                 above: 5.0,
             },
+            least_height: 0.0,
             caption: (50.0, 12.0),
         }
     }
@@ -340,6 +344,22 @@ mod tests {
     }
 
     #[test]
+    fn a_column_of_notes_makes_a_figure_higher() {
+        let mut high = figure(100.0, 100.0);
+        high.least_height = 120.0;
+        let laid = arrange(
+            &[high],
+            &[room(380.0, 215.0)],
+            &Series::details(Notation::Metric),
+            1,
+        );
+        let place = laid.places[0];
+        // At 1:2 the view is 50 high, 15 below it: 55 are missing, 12 is the caption.
+        assert!((place.cell.height() - 132.0).abs() < 1e-9);
+        assert!((place.cell.high.y - place.view.high.y - 55.0).abs() < 1e-9);
+    }
+
+    #[test]
     fn nothing_to_lay_out_takes_no_sheet() {
         let series = Series::details(Notation::Imperial);
         let none = arrange(&[], &[room(300.0, 200.0)], &series, 3);
@@ -359,6 +379,7 @@ mod tests {
             let figures: Vec<_> = sizes.iter().map(|&(w, h, beside, below, caption)| Figure {
                 built: (w, h),
                 margins: Margins { left: beside / 2.0, right: beside, below, above: below / 3.0 },
+                least_height: beside * 2.0,
                 caption: (caption, 12.0),
             }).collect();
             let rooms: Vec<_> = rooms.iter().map(|&(w, h)| room(w, h)).collect();
@@ -372,6 +393,8 @@ mod tests {
                 let m = &figure.margins;
                 proptest::prop_assert!(place.view.low.x - m.left >= place.cell.low.x - 1e-6);
                 proptest::prop_assert!(place.view.high.x + m.right <= place.cell.high.x + 1e-6);
+                let high = place.cell.height() - figure.caption.1;
+                proptest::prop_assert!(high >= figure.least_height - 1e-6);
                 proptest::prop_assert!(place.caption.y - figure.caption.1 >= place.cell.low.y - 1e-6);
                 proptest::prop_assert!((place.caption.x - place.cell.centre().x).abs() <= (place.cell.width() - figure.caption.0) / 2.0 + 1e-6);
                 for other in &laid.places[..i] {
