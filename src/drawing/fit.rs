@@ -1,7 +1,7 @@
 //! Where a view lies on its sheet, and at which scale.
 
 use super::Scale;
-use super::hidden::{Stroke, merge};
+use super::hidden::{Stroke, behind, merge};
 use super::page::Page;
 use super::{Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Outline, Point2, Vector2, Vertex};
@@ -9,6 +9,13 @@ use crate::units::Notation;
 
 /// Lines nearer to each other than this on the sheet are drawn as one, millimetres: less than the finest pen's width.
 const ONE_LINE: f64 = 0.12;
+
+/// A hidden edge nearer to a visible line than this is left out, millimetres on the sheet: the two could not be told
+/// apart on a print (common practice).
+const APART: f64 = 0.7;
+
+/// Hidden pieces shorter than one dash and a gap say nothing, millimetres on the sheet.
+const DASH: f64 = 3.0;
 
 /// Room beside a view for its dimensions, millimetres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -87,14 +94,26 @@ impl Fit {
         moved.collect()
     }
 
-    /// Draws strokes of the view, each line once; `pens` says layer and pen of each weight.
+    /// Draws strokes of the view, each line once; `pens` says layer and pen of each weight. What is on the layer of
+    /// hidden edges is dashed and gives way to visible lines.
     pub fn draw(&self, page: &mut Page, strokes: &[Stroke], pens: &[(Layer, Pen)]) {
-        for stroke in merge(strokes, ONE_LINE / self.scale.factor) {
-            let Some(&(layer, pen)) = pens.get(usize::from(stroke.weight)) else {
+        let pen_of = |stroke: &Stroke| pens.get(usize::from(stroke.weight)).copied();
+        let is_hidden = |stroke: &&Stroke| pen_of(stroke).is_some_and(|p| p.0 == Layer::Hidden);
+        let (hidden, visible): (Vec<Stroke>, Vec<Stroke>) = strokes.iter().partition(is_hidden);
+        let factor = self.scale.factor;
+        let visible = merge(&visible, ONE_LINE / factor);
+        let hidden = behind(&hidden, &visible, APART / factor, DASH / factor);
+        for stroke in visible.iter().chain(&hidden) {
+            let Some((layer, pen)) = pen_of(stroke) else {
                 continue;
             };
+            let dash = if layer == Layer::Hidden {
+                Dash::Dashed
+            } else {
+                Dash::Solid
+            };
             let (from, to) = (self.point(stroke.from), self.point(stroke.to));
-            page.line(layer, pen, Dash::Solid, from, to);
+            page.line(layer, pen, dash, from, to);
         }
     }
 }

@@ -16,7 +16,8 @@ pub struct Scene<'a> {
     bounds: Vec<Bounds3>,
 }
 
-/// The visible lines of some parts; a line's `of` is the number of its part in the assembly.
+/// The lines of some parts, visible and, where asked for, hidden; a line's `of` is the number of its part in the
+/// assembly.
 #[derive(Clone, Debug, Default)]
 pub struct Sight {
     /// In view coordinates, part by part.
@@ -61,11 +62,17 @@ impl<'a> Scene<'a> {
 
     /// What a view shows of the parts that are picked, and of `screens`: shapes in view coordinates that are no parts.
     /// The lines of a screen are numbered on from those of the parts. `pick` is asked once for each part, in their order.
-    pub fn look(
+    pub fn look(&self, view: &View, screens: &[Shape], pick: impl FnMut(&Part) -> bool) -> Sight {
+        self.look_through(view, screens, pick, |_| false)
+    }
+
+    /// What [`Scene::look`] gives, and the hidden pieces of the edges of those parts that `behind` takes.
+    pub fn look_through(
         &self,
         view: &View,
         screens: &[Shape],
         mut pick: impl FnMut(&Part) -> bool,
+        behind: impl Fn(&Part) -> bool,
     ) -> Sight {
         let numbers: Vec<usize> = (0..self.parts().len())
             .filter(|&i| pick(&self.parts()[i]))
@@ -82,7 +89,11 @@ impl<'a> Scene<'a> {
             motion: Placement::identity(),
         });
         let placed: Vec<Placed> = parts.chain(screened).collect();
-        let mut lines = hidden::visible(&placed);
+        let wanted = |of: usize| {
+            let part = numbers.get(of).and_then(|&i| self.parts().get(i));
+            part.is_some_and(&behind)
+        };
+        let mut lines = hidden::with_hidden(&placed, wanted);
         let count = self.parts().len();
         for line in &mut lines {
             let past = line.of.saturating_sub(numbers.len());
@@ -95,7 +106,12 @@ impl<'a> Scene<'a> {
 impl Sight {
     /// The box round all that is seen.
     pub fn bounds(&self) -> Option<Bounds2> {
-        Bounds2::around(self.lines.iter().flat_map(|l| [l.from, l.to]))
+        Bounds2::around(self.seen().flat_map(|l| [l.from, l.to]))
+    }
+
+    /// The visible lines.
+    pub fn seen(&self) -> impl Iterator<Item = &Line> {
+        self.lines.iter().filter(|l| l.seen)
     }
 
     /// For every part of which something is seen, its number and the box round what is seen, in their order.
@@ -103,7 +119,8 @@ impl Sight {
         let pieces = self.lines.chunk_by(|a, b| a.of == b.of);
         pieces
             .filter_map(|lines| {
-                let bounds = Bounds2::around(lines.iter().flat_map(|l| [l.from, l.to]))?;
+                let seen = lines.iter().filter(|l| l.seen);
+                let bounds = Bounds2::around(seen.flat_map(|l| [l.from, l.to]))?;
                 Some((lines.first()?.of, bounds))
             })
             .collect()

@@ -80,6 +80,13 @@ impl Seen {
         Self(vec![(0.0, 1.0)])
     }
 
+    /// The rest of the edge: the pieces that are hidden, in order.
+    pub fn hidden(&self) -> Vec<(f64, f64)> {
+        let starts = std::iter::once(0.0).chain(self.0.iter().map(|piece| piece.1));
+        let ends = self.0.iter().map(|piece| piece.0).chain([1.0]);
+        starts.zip(ends).filter(|(a, b)| a < b).collect()
+    }
+
     /// Takes a hidden range away.
     pub fn hide(&mut self, (from, to): (f64, f64)) {
         let touched = |&(a, b): &(f64, f64)| from < b && to > a;
@@ -143,5 +150,16 @@ mod tests {
         assert_eq!(seen.0, [(0.0, 0.2), (0.5, 0.9)]);
         seen.hide((-1.0, 2.0));
         assert!(seen.0.is_empty());
+    }
+
+    #[test]
+    fn seen_and_hidden_pieces_make_up_the_edge() {
+        let mut seen = Seen::whole();
+        assert!(seen.hidden().is_empty());
+        seen.hide((0.2, 0.4));
+        seen.hide((0.9, 1.5));
+        assert_eq!(seen.hidden(), [(0.2, 0.4), (0.9, 1.0)]);
+        seen.hide((-1.0, 2.0));
+        assert_eq!(seen.hidden(), [(0.0, 1.0)]);
     }
 }

@@ -14,21 +14,21 @@ pub struct Stroke {
 }
 
 /// Two directions are one when they differ by less, radians.
-const SAME_DIRECTION: f64 = 1e-5;
+pub(super) const SAME_DIRECTION: f64 = 1e-5;
 
 /// A stroke in the coordinates of its own line: direction, distance of the line from the origin, and where along it.
 #[derive(Clone, Copy, Debug)]
-struct OnLine {
-    angle: f64,
-    offset: f64,
-    from: f64,
-    to: f64,
+pub(super) struct OnLine {
+    pub angle: f64,
+    pub offset: f64,
+    pub from: f64,
+    pub to: f64,
     weight: u8,
     along: Vector2,
 }
 
 impl OnLine {
-    fn new(stroke: &Stroke) -> Option<Self> {
+    pub fn new(stroke: &Stroke) -> Option<Self> {
         let mut along = (stroke.to - stroke.from).try_normalize(0.0)?;
         let backwards =
             along.x < -SAME_DIRECTION || (along.x.abs() <= SAME_DIRECTION && along.y < 0.0);
@@ -46,7 +46,7 @@ impl OnLine {
         })
     }
 
-    fn stroke(&self, (from, to): (f64, f64)) -> Stroke {
+    pub fn stroke(&self, (from, to): (f64, f64)) -> Stroke {
         let across = Vector2::new(-self.along.y, self.along.x) * self.offset;
         let point = |t: f64| Point2::from(across + self.along * t);
         Stroke {
@@ -115,7 +115,7 @@ fn joined<'a>(strokes: &[&'a OnLine], near: f64) -> Vec<(&'a OnLine, (f64, f64))
     joined
 }
 
-fn union(mut ranges: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
+pub(super) fn union(mut ranges: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
     ranges.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut joined: Vec<(f64, f64)> = Vec::new();
     for range in ranges {
@@ -128,7 +128,7 @@ fn union(mut ranges: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
 }
 
 /// What of a range is not covered; `covered` is sorted and apart.
-fn free(covered: &[(f64, f64)], (from, to): (f64, f64)) -> Vec<(f64, f64)> {
+pub(super) fn free(covered: &[(f64, f64)], (from, to): (f64, f64)) -> Vec<(f64, f64)> {
     let mut free = Vec::new();
     let mut at = from;
     for &(a, b) in covered {

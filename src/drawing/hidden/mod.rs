@@ -2,15 +2,20 @@
 //!
 //! Edges worth drawing ([`Shape`]) are the creases between two surfaces and the silhouettes; every one is cut against
 //! the triangles that lie nearer to the eye ([`Screen`]), found through a tree of boxes, so that the work grows nearly
-//! in proportion to what is in the view. What is left is [`merge`]d: no line is drawn twice.
+//! in proportion to what is in the view. What is left is [`merge`]d: no line is drawn twice. Hidden
+//! pieces ([`with_hidden`]) give way to visible lines ([`behind`]).
 
+mod behind;
 mod clip;
+mod look;
 mod merge;
 mod screen;
 mod shape;
 mod view;
 
+pub use behind::behind;
+pub use look::{Effort, Line, Placed, effort, visible, with_hidden};
 pub use merge::{Stroke, merge};
 pub use screen::Screen;
 pub use shape::Shape;
-pub use view::{Line, Placed, View, visible};
+pub use view::{Corner, View};

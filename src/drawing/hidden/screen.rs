@@ -83,8 +83,9 @@ impl Screen {
         self.split(children + 1);
     }
 
-    /// The pieces of the edge from `a` to `b` that nothing hides, as fractions of its length.
-    pub(super) fn seen(&self, a: Point3, b: Point3) -> Vec<(f64, f64)> {
+    /// The pieces of the edge from `a` to `b` that nothing hides. Every box looked into and every triangle held against
+    /// the edge adds one to `steps`.
+    pub(super) fn seen(&self, a: Point3, b: Point3, steps: &mut u64) -> Seen {
         let mut seen = Seen::whole();
         let reach = Bounds2 {
             low: a.xy().inf(&b.xy()),
@@ -96,6 +97,7 @@ impl Screen {
         let mut stack: Vec<usize> = (0..self.nodes.len().min(1)).collect();
         while let Some(number) = stack.pop() {
             let node = &self.nodes[number];
+            *steps += 1;
             if !may_hide(&node.bounds, node.nearest) {
                 continue;
             }
@@ -106,6 +108,7 @@ impl Screen {
                 stack.extend(if low_nearer { [high, low] } else { [low, high] });
                 continue;
             }
+            *steps += node.count as u64;
             for occluder in &self.occluders[node.first..node.first + node.count] {
                 if may_hide(&occluder.bounds, occluder.nearest)
                     && let Some(range) = occluder.hides(a, b)
@@ -117,6 +120,6 @@ impl Screen {
                 break;
             }
         }
-        seen.0
+        seen
     }
 }

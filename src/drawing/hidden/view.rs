@@ -1,17 +1,47 @@
-//! What an orthographic view shows.
+//! How an orthographic view stands to the island.
 
-use super::clip::Occluder;
-use super::{Screen, Shape};
-use crate::geometry::{Placement, Point2, Point3, Vector2, Vector3};
+use crate::geometry::{Placement, Point3, Vector2, Vector3};
 use crate::plan::Face;
 use nalgebra::{Matrix3, Rotation3, Translation3, UnitQuaternion};
-
-/// Pieces shorter than this are dropped, millimetres: they come from rounding where surfaces meet.
-const SHORTEST: f64 = 0.05;
 
 /// An orthographic view: the motion from the world to x across, y up the sheet, z towards the eye.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct View(Placement);
+
+/// Which two walls of a box an axonometric view shows beside its top: where its eye is, seen from above.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Corner {
+    /// The eye stands on the side of larger x.
+    pub right: bool,
+    /// The eye stands on the side of larger y.
+    pub back: bool,
+}
+
+impl Corner {
+    /// All four.
+    pub const ALL: [Self; 4] = [
+        Self {
+            right: false,
+            back: false,
+        },
+        Self {
+            right: true,
+            back: false,
+        },
+        Self {
+            right: true,
+            back: true,
+        },
+        Self {
+            right: false,
+            back: true,
+        },
+    ];
+
+    fn sign(positive: bool) -> f64 {
+        if positive { 1.0 } else { -1.0 }
+    }
+}
 
 impl View {
     /// The island from above, world x across and world y up the sheet.
@@ -29,6 +59,42 @@ impl View {
         Self(Placement::from_parts(shift, turn).inverse())
     }
 
+    /// What an eye far away sees in whose direction `eye` points; the world's z runs up the sheet, or its y where one
+    /// looks along z. A direction of no length is taken for straight from above.
+    pub fn from_direction(eye: Vector3) -> Self {
+        let towards = eye.try_normalize(1e-9).unwrap_or_else(Vector3::z);
+        let across = Vector3::z().cross(&towards);
+        let across = across.try_normalize(1e-9).unwrap_or_else(Vector3::x);
+        let axes = Matrix3::from_columns(&[across, towards.cross(&across), towards]);
+        let turn = UnitQuaternion::from_rotation_matrix(&Rotation3::from_matrix_unchecked(axes));
+        Self(Placement::from_parts(Translation3::identity(), turn).inverse())
+    }
+
+    /// The isometric view after ISO 5456-3: x, y and z are shortened alike and stand 120 degrees apart.
+    pub fn isometric(corner: Corner) -> Self {
+        let (x, y) = (Corner::sign(corner.right), Corner::sign(corner.back));
+        Self::from_direction(Vector3::new(x, y, 1.0))
+    }
+
+    /// The dimetric view after ISO 5456-3: two axes are shortened alike, the one that recedes twice as much. World y
+    /// recedes, or x where `along_y`. The axes stand about 7 and 42 degrees to the level.
+    pub fn dimetric(corner: Corner, along_y: bool) -> Self {
+        let far = 7.0_f64.sqrt();
+        let (x, y) = if along_y { (far, 1.0) } else { (1.0, far) };
+        let (sx, sy) = (Corner::sign(corner.right), Corner::sign(corner.back));
+        Self::from_direction(Vector3::new(sx * x, sy * y, 1.0))
+    }
+
+    /// How long a millimetre along the world's x, y and z is in the view.
+    pub fn shortening(&self) -> [f64; 3] {
+        [Vector3::x(), Vector3::y(), Vector3::z()].map(|axis| (self.0 * axis).xy().norm())
+    }
+
+    /// The motion itself.
+    pub fn motion(&self) -> &Placement {
+        &self.0
+    }
+
     /// The motion from a part's own coordinates to the view.
     pub fn of_part(&self, placement: &Placement) -> Placement {
         self.0 * placement
@@ -40,131 +106,64 @@ impl View {
     }
 }
 
-/// A shape in its place in the view.
-#[derive(Clone, Copy, Debug)]
-pub struct Placed<'a> {
-    /// The shape.
-    pub shape: &'a Shape,
-    /// From the shape's own coordinates to the view's.
-    pub motion: Placement,
-}
-
-/// A visible piece of an edge, in view coordinates.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Line {
-    /// One end.
-    pub from: Point2,
-    /// The other.
-    pub to: Point2,
-    /// Number of what it belongs to, in the order given.
-    pub of: usize,
-}
-
-/// All pieces of edges that a view of some bodies shows. Edges of two bodies that fall together come out twice: see
-/// [`super::merge`].
-pub fn visible(bodies: &[Placed]) -> Vec<Line> {
-    let moved: Vec<Vec<Point3>> = bodies
-        .iter()
-        .map(|b| b.shape.points.iter().map(|p| b.motion * p).collect())
-        .collect();
-    let facing = bodies.iter().zip(&moved).flat_map(|(body, points)| {
-        let triangles = body.shape.triangles.iter();
-        triangles.filter_map(|t| Occluder::new(t.map(|i| points[i as usize])))
-    });
-    let screen = Screen::new(facing.collect());
-    let mut lines = Vec::new();
-    for (of, (body, points)) in bodies.iter().zip(&moved).enumerate() {
-        for [a, b] in outline(body, points) {
-            let long = (b - a).xy().norm();
-            if long < SHORTEST {
-                continue;
-            }
-            let seen = screen.seen(a, b);
-            let pieces = seen.iter().filter(|(s, e)| (e - s) * long >= SHORTEST);
-            lines.extend(pieces.map(|&(s, e)| Line {
-                from: (a + (b - a) * s).xy(),
-                to: (a + (b - a) * e).xy(),
-                of,
-            }));
-        }
-    }
-    lines
-}
-
-/// The creases on the near side and the silhouettes of one body.
-fn outline<'a>(body: &'a Placed, points: &'a [Point3]) -> impl Iterator<Item = [Point3; 2]> + 'a {
-    let towards = |triangle: u32| (body.motion * body.shape.normals[triangle as usize]).z > 1e-6;
-    body.shape.edges.iter().filter_map(move |edge| {
-        let [first, second] = edge.sides.map(towards);
-        let shows = (first || second) && (edge.sharp || first != second);
-        shows.then(|| edge.ends.map(|i| points[i as usize]))
-    })
-}
-
 #[cfg(test)]
 mod tests {
-    use super::super::shape::tests::cuboid;
     use super::*;
-    use crate::geometry::Bounds2;
+    use crate::geometry::Point2;
 
-    fn at(x: f64, y: f64, z: f64) -> Placement {
-        Placement::translation(x, y, z)
-    }
-
-    fn total(lines: &[Line]) -> f64 {
-        lines.iter().map(|l| (l.to - l.from).norm()).sum()
-    }
-
-    #[test]
-    fn a_box_shows_its_front_only() {
-        let shape = Shape::new(&cuboid(30.0, 20.0, 10.0));
-        let lines = visible(&[Placed {
-            shape: &shape,
-            motion: at(0.0, 0.0, 0.0),
-        }]);
-        assert_eq!(lines.len(), 4);
-        assert!((total(&lines) - 100.0).abs() < 1e-9);
+    /// The angle of a world axis to the level, degrees.
+    fn slope(view: &View, axis: Vector3) -> f64 {
+        let along = (view.motion() * axis).xy();
+        (along.y.abs()).atan2(along.x.abs()).to_degrees()
     }
 
     #[test]
-    fn a_nearer_box_hides_a_piece_of_a_farther_one() {
-        // The near box covers x 10..20 and sticks out above and below: of the far box's two long edges (30 each) ten
-        // are hidden, its two short ones are free: 2 × 20 + 2 × 8. The near one shows all: 2 × 10 + 2 × 20.
-        let (far, near) = (
-            Shape::new(&cuboid(30.0, 8.0, 5.0)),
-            Shape::new(&cuboid(10.0, 20.0, 5.0)),
-        );
-        let lines = visible(&[
-            Placed {
-                shape: &far,
-                motion: at(0.0, 0.0, 0.0),
-            },
-            Placed {
-                shape: &near,
-                motion: at(10.0, -6.0, 50.0),
-            },
-        ]);
-        let of = |n| {
-            lines
-                .iter()
-                .filter(|l| l.of == n)
-                .copied()
-                .collect::<Vec<_>>()
+    fn the_isometric_axes_are_those_of_iso_5456_3() {
+        for corner in Corner::ALL {
+            let view = View::isometric(corner);
+            // All three in the ratio 1 : 1 : 1; projected they are shortened to the root of 2/3.
+            for factor in view.shortening() {
+                assert!((factor - (2.0_f64 / 3.0).sqrt()).abs() < 1e-12);
+            }
+            assert!((slope(&view, Vector3::x()) - 30.0).abs() < 1e-9);
+            assert!((slope(&view, Vector3::y()) - 30.0).abs() < 1e-9);
+            assert!((slope(&view, Vector3::z()) - 90.0).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn the_dimetric_axes_are_those_of_iso_5456_3() {
+        for corner in Corner::ALL {
+            let view = View::dimetric(corner, false);
+            // 1 : 1/2 : 1, at 7 and 42 degrees: exactly 7 degrees 11 minutes and 41 degrees 25 minutes.
+            let [x, y, z] = view.shortening();
+            assert!((x - z).abs() < 1e-12 && (y / x - 0.5).abs() < 1e-12);
+            assert!((slope(&view, Vector3::x()) - (7.0 + 11.0 / 60.0)).abs() < 0.01);
+            assert!((slope(&view, Vector3::y()) - (41.0 + 25.0 / 60.0)).abs() < 0.01);
+            let turned = View::dimetric(corner, true).shortening();
+            assert!((turned[0] - y).abs() < 1e-12 && (turned[1] - x).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn what_is_nearer_to_the_eye_has_the_larger_z_and_up_stays_up() {
+        let corner = Corner {
+            right: true,
+            back: false,
         };
-        assert!((total(&of(0)) - 56.0).abs() < 1e-3);
-        assert!((total(&of(1)) - 60.0).abs() < 1e-3);
-    }
-
-    #[test]
-    fn a_box_exactly_behind_another_does_not_show() {
-        let shape = Shape::new(&cuboid(30.0, 20.0, 10.0));
-        let lines = visible(
-            &[at(0.0, 0.0, 0.0), at(0.0, 0.0, -10.0)].map(|motion| Placed {
-                shape: &shape,
-                motion,
-            }),
-        );
-        assert!(lines.iter().all(|l| l.of == 0));
+        let view = View::isometric(corner);
+        let origin = view.point(Point3::origin());
+        for (nearer, axis) in [
+            (1.0, Vector3::x()),
+            (-1.0, Vector3::y()),
+            (1.0, Vector3::z()),
+        ] {
+            assert!(view.point(Point3::from(axis * nearer)).z > origin.z);
+        }
+        assert!(view.point(Point3::new(0.0, 0.0, 1.0)).y > origin.y);
+        let above = View::from_direction(Vector3::z());
+        let p = above.point(Point3::new(3.0, 4.0, 5.0));
+        assert!((p - Point3::new(3.0, 4.0, 5.0)).norm() < 1e-12);
     }
 
     #[test]
@@ -185,46 +184,5 @@ mod tests {
         };
         let p = View::of_face(&face).point(Point3::new(2900.0, 850.0, 700.0));
         assert!((p - Point3::new(100.0, 700.0, 50.0)).norm() < 1e-9);
-    }
-
-    proptest::proptest! {
-        /// Against an independent check: walk along every edge of random boxes in steps; a step shows exactly when no
-        /// box stands in front of that point. Boxes are axis-aligned, so that test needs no triangles.
-        #[test]
-        fn visible_lengths_agree_with_a_walk_along_the_edges(
-            boxes in proptest::collection::vec((0_u8..20, 0_u8..20, 0_u8..20, 1_u8..15, 1_u8..15, 1_u8..15), 1..7)
-        ) {
-            // Spread in depth so that no two boxes share volume.
-            let placed: Vec<_> = boxes.iter().enumerate().map(|(i, b)| {
-                let low = Point3::new(f64::from(b.0), f64::from(b.1), 40.0 * i as f64 + f64::from(b.2));
-                let size = Vector3::new(f64::from(b.3), f64::from(b.4), f64::from(b.5)) + Vector3::repeat(0.5);
-                (low, size)
-            }).collect();
-            let shapes: Vec<_> = placed.iter().map(|(_, s)| Shape::new(&cuboid(s.x, s.y, s.z))).collect();
-            let bodies: Vec<_> = placed.iter().zip(&shapes)
-                .map(|((low, _), shape)| Placed { shape, motion: at(low.x, low.y, low.z) }).collect();
-            let lines = visible(&bodies);
-            for (i, (low, size)) in placed.iter().enumerate() {
-                let high = low + size;
-                let nearer = &placed[i + 1..];
-                let hidden = |p: Point2| nearer.iter().any(|(l, s)| {
-                    let b = Bounds2 { low: l.xy(), high: (l + s).xy() };
-                    p.x >= b.low.x && p.x <= b.high.x && p.y >= b.low.y && p.y <= b.high.y
-                });
-                let corners = [low.xy(), Point2::new(high.x, low.y), high.xy(), Point2::new(low.x, high.y)];
-                let mut walked = 0.0;
-                for k in 0..4 {
-                    let (a, b) = (corners[k], corners[(k + 1) % 4]);
-                    let steps = 3000;
-                    let shown = (0..steps).filter(|n| {
-                        let p = a + (b - a) * ((f64::from(*n) + 0.5) / f64::from(steps));
-                        !hidden(p)
-                    }).count();
-                    walked += (b - a).norm() * shown as f64 / f64::from(steps);
-                }
-                let drawn: f64 = lines.iter().filter(|l| l.of == i).map(|l| (l.to - l.from).norm()).sum();
-                proptest::prop_assert!((walked - drawn).abs() < 0.1, "box {}: walked {} drawn {}", i, walked, drawn);
-            }
-        }
     }
 }
