@@ -4,10 +4,12 @@
 //! parameter file of such a chain, to build it as a whole process: `… > chain.yaml`, then
 //! `/usr/bin/time -v target/release/islandwright build chain.yaml`.
 
+mod stairs;
+
 use islandwright::mesh::Model;
 use islandwright::plan::Plan;
 use islandwright::{parts, pipeline, write};
-use std::fmt::Write as _;
+use stairs::text;
 
 fn main() {
     let mut arguments = std::env::args().skip_while(|a| a != "--text").skip(1);
@@ -15,20 +17,6 @@ fn main() {
         Some(runs) => print!("{}", text(runs)),
         None => divan::main(),
     }
-}
-
-/// The parameter file of a chain that goes on in stairs, so that it never meets itself.
-fn text(runs: usize) -> String {
-    let mut text = "project:\n  title: A chain made for measuring\nruns:\n".to_owned();
-    for i in 0..runs {
-        let turn = ["    turn: right\n", "    turn: left\n"][i % 2];
-        let turn = if i == 0 { "" } else { turn };
-        let _ = write!(
-            text,
-            "  - name: run {i}\n    length: 12 ft\n    depth: 30 in\n{turn}"
-        );
-    }
-    text
 }
 
 fn plan(runs: usize) -> Plan {
