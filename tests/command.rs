@@ -549,3 +549,41 @@ fn a_bad_trade_file_is_named_with_its_own_lines() {
     assert_eq!(json["findings"][0]["file"], "soft.yaml");
     assert_eq!(json["findings"][0]["line"], 2);
 }
+
+#[test]
+fn a_title_block_of_ones_own_is_drawn_and_a_bad_one_is_named_with_its_lines() {
+    let place = Place::new();
+    place.write(
+        "own.yaml",
+        "rows:\n  - - {field: sheet, label: leaf, width: 60 mm}\n    - {field: scale, width: 60 mm}\n    \
+         - {field: title, label: drawing of, width: 60 mm}\n",
+    );
+    place.write(
+        "bad.yaml",
+        "rows:\n  - - {field: sheet, width: 60}\n    - {feld: scale, width: 60 mm}\n",
+    );
+    let build = |form: &str| {
+        let all = ["build", "kitchen.yaml", "--only", "drawings"];
+        place.run(&[&all[..], &["--title-block", form]].concat())
+    };
+    let (code, said) = build("own.yaml");
+    assert_eq!(code, 0, "{said}");
+    let sheet =
+        std::fs::read_to_string(place.0.path().join("out/kitchen/drawings/plan-island.svg"))
+            .unwrap();
+    assert!(sheet.contains(">leaf<") && sheet.contains(">drawing of<"));
+    assert!(!sheet.contains(">drawn by<"));
+    // Worked by hand: the number begins in column 28 of line 2, the key `feld` in column 8 of line 3.
+    let (code, said) = build("bad.yaml");
+    assert_eq!(code, 2, "{said}");
+    assert!(said.contains("bad.yaml:2:28"), "{said}");
+    assert!(
+        said.contains("bad.yaml:3:8") && said.contains("'field'"),
+        "{said}"
+    );
+    let (code, said) = build("none.yaml");
+    assert!(
+        code == 2 && said.contains("none.yaml cannot be read"),
+        "{said}"
+    );
+}

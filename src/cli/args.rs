@@ -126,6 +126,9 @@ pub(super) struct BuildArgs {
     /// How far a chord may stand off the curve it is for, with its unit
     #[arg(long, default_value = "0.02 mm", value_parser = known_tolerance, value_name = "LENGTH")]
     pub(super) tolerance: String,
+    /// The form of the title block on the drawings, instead of templates/title-block.yaml
+    #[arg(long, value_name = "FILE")]
+    pub(super) title_block: Option<PathBuf>,
     /// Say how long each stage took
     #[arg(long)]
     pub(super) timings: bool,

@@ -6,7 +6,8 @@ use super::outcome::{Outcome, Trouble};
 use super::progress::Progress;
 use super::{console, input, summary, trade};
 use crate::diagnostics::{Finding, Verdict};
-use crate::pipeline::{self, Options};
+use crate::pipeline::{self, Options, TitleBlock};
+use std::path::Path;
 
 pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     let trade = trade::read(&args.trade)?;
@@ -14,10 +15,15 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
     if let Some(outcome) = trade.say() {
         return Ok(outcome);
     }
+    let title_block = match title_block(args.title_block.as_deref())? {
+        Ok(form) => form,
+        Err(outcome) => return Ok(outcome),
+    };
     let tolerance = pipeline::tolerance(&args.tolerance).map_err(|e| Trouble::new(e, ""))?;
     let mut options = Options {
         tolerance,
         name: input.name.clone(),
+        title_block,
         ..Options::default()
     };
     if !args.only.is_empty() {
@@ -52,4 +58,18 @@ pub(super) fn run(args: &BuildArgs) -> Result<Outcome, Trouble> {
         console::err(&summary::timings(&timings));
     }
     Ok(trade.outcome(&built.findings))
+}
+
+/// Reads the form of the title block, where one is named. Gives the outcome when it cannot be used.
+fn title_block(path: Option<&Path>) -> Result<Result<Option<TitleBlock>, Outcome>, Trouble> {
+    let Some(path) = path else {
+        return Ok(Ok(None));
+    };
+    let input = input::read(path)?;
+    Ok(pipeline::title_block(&input.text)
+        .map(Some)
+        .map_err(|findings| {
+            input.say(&findings);
+            Outcome::Unusable
+        }))
 }

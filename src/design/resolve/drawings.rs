@@ -21,7 +21,7 @@ const TURN: Range = Range {
 
 /// How wide a cell may be, and how high a row.
 const CELL: Limits = Limits(5.0, 400.0);
-const ROW: Limits = Limits(8.0, 30.0);
+const ROW: Limits = Limits(9.0, 30.0);
 /// The block must leave room beside it for the scale bar and the notes, millimetres.
 const WIDEST: f64 = 180.0;
 /// How high the block may be, millimetres.
@@ -233,5 +233,38 @@ fn shape(
                 format!("add a cell with field: {name}"),
             );
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_shipped_form_is_the_width_of_the_standard() {
+        // ISO 7200: 180 mm wide.
+        let form = title_block(TITLE_BLOCK).unwrap();
+        assert_eq!(form.width.mm(), 180.0);
+        assert_eq!(form.height().mm(), 30.0);
+        assert_eq!(form.rows.len(), 3);
+    }
+
+    #[test]
+    fn what_is_wrong_with_a_form_is_said_with_its_line() {
+        let codes = |text: &str| -> Vec<(&'static str, usize)> {
+            let found = title_block(text).unwrap_err();
+            found.iter().map(|f| (f.code, f.place.line)).collect()
+        };
+        let cell = |field: &str, width: u32| format!("{{field: {field}, width: {width} mm}}");
+        let all = [cell("sheet", 40), cell("scale", 40), cell("title", 40)].join(", ");
+        assert_eq!(codes("rows: []"), [("empty-title-block", 1)]);
+        assert_eq!(codes("row_height: 12 mm"), [("missing-key", 1)]);
+        let uneven = format!("rows:\n  - [{all}]\n  - [{}]", cell("date", 60));
+        assert_eq!(codes(&uneven), [("uneven-title-block", 3)]);
+        let wide = format!("rows:\n  - [{all}, {}]", cell("date", 70));
+        assert_eq!(codes(&wide), [("large-title-block", 2)]);
+        let without = format!("rows:\n  - [{}]", cell("sheet", 60));
+        let codes = codes(&without);
+        assert_eq!(codes.len(), 2, "{codes:?}");
     }
 }

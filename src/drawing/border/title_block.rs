@@ -6,6 +6,9 @@ use crate::drawing::{Align, Dash, Layer, Pen, Scale};
 use crate::geometry::{Bounds2, Point2};
 use crate::units::Notation;
 
+/// A row at least so high holds a label and a large value, millimetres.
+const LABELLED: f64 = 9.6;
+
 /// What the block says.
 pub(super) struct TitleBlock<'a> {
     pub form: &'a design::TitleBlock,
@@ -77,6 +80,8 @@ fn fill(page: &mut Page, cell: &Bounds2, label: &str, value: &str) {
     let (label, small) = page::fit(label, room, &[LETTERS]);
     let label_at = at(cell.height() - 1.08 * small - 0.6);
     page.text(Layer::Border, &label, small, (label_at, Align::Left, 0.0));
-    let (text, height) = page::fit(value, room, &[LARGE, LETTERS]);
+    let high = label.is_empty() || cell.height() >= LABELLED;
+    let heights: &[f64] = if high { &[LARGE, LETTERS] } else { &[LETTERS] };
+    let (text, height) = page::fit(value, room, heights);
     page.text(Layer::Border, &text, height, (at(1.6), Align::Left, 0.0));
 }
