@@ -573,10 +573,10 @@ fn a_title_block_of_ones_own_is_drawn_and_a_bad_one_is_named_with_its_lines() {
             .unwrap();
     assert!(sheet.contains(">leaf<") && sheet.contains(">drawing of<"));
     assert!(!sheet.contains(">drawn by<"));
-    // Worked by hand: the number begins in column 28 of line 2, the key `feld` in column 8 of line 3.
+    // Worked by hand: the number begins in column 29 of line 2, the key `feld` in column 8 of line 3.
     let (code, said) = build("bad.yaml");
     assert_eq!(code, 2, "{said}");
-    assert!(said.contains("bad.yaml:2:28"), "{said}");
+    assert!(said.contains("bad.yaml:2:29"), "{said}");
     assert!(
         said.contains("bad.yaml:3:8") && said.contains("'field'"),
         "{said}"
