@@ -92,6 +92,19 @@ impl Scale {
         scales.swap_remove(number)
     }
 
+    /// No scale: a sheet of words, tables or pictures that are not to be measured.
+    pub fn none() -> Self {
+        Self {
+            factor: 1.0,
+            name: "none".into(),
+        }
+    }
+
+    /// True for a sheet on which nothing is to be measured: it has no scale bar.
+    pub fn is_none(&self) -> bool {
+        self.name == "none"
+    }
+
     /// Full size.
     pub fn full() -> Self {
         Self {

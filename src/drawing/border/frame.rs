@@ -100,7 +100,10 @@ impl<'a> Frame<'a> {
         let top = self.border.high.y - INNER - TITLE;
         let left = self.border.low.x + INNER;
         let width = self.border.width() - 2.0 * INNER;
-        let scale = format!("scale {}", scale.name);
+        let scale = match scale {
+            none if none.is_none() => String::new(),
+            scale => format!("scale {}", scale.name),
+        };
         let room = width - aired(&scale, LARGE) - INNER;
         let (text, height) = page::fit(title, room, &[TITLE, LARGE, LETTERS]);
         page.text(
@@ -163,8 +166,10 @@ impl<'a> Frame<'a> {
             LETTERS,
             (Point2::new(left, baseline), Align::Left, 0.0),
         );
-        let bar = Point2::new(left + 2.0, baseline + 10.0);
-        scale_bar::draw(page, bar, width * 0.6, scale, self.project.units);
+        if !scale.is_none() {
+            let bar = Point2::new(left + 2.0, baseline + 10.0);
+            scale_bar::draw(page, bar, width * 0.6, scale, self.project.units);
+        }
     }
 
     fn draw_border(&self, page: &mut Page) {

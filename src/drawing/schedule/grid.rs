@@ -8,7 +8,7 @@ use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::table::{Cell, Table};
 
 /// What tables are drawn on.
-const LAYER: Layer = Layer::Note;
+const LAYER: Layer = Layer::Table;
 /// From one line of a cell to the next.
 const LINE: f64 = 4.0;
 /// Between the text of a cell and the rules above and below it.

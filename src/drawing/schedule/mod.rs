@@ -1,27 +1,27 @@
 //! Schedules: tables drawn on sheets.
 
+mod appliances;
 mod columns;
 mod edge;
+mod flow;
 mod grid;
 mod lines;
+mod materials;
+mod members;
+mod openings;
+mod sheets;
+mod spelling;
+#[cfg(test)]
+mod tests;
 
+pub use appliances::{appliance_notes, appliance_schedule, rating_notes, rating_schedule};
 pub use edge::{edge_mark, edge_notes, edge_schedule};
+pub use flow::{Portion, flow};
 pub use grid::{Grid, Part};
-
-use super::set::{Drawn, Planned, Set};
-use crate::drawing::border::Frame;
-use crate::parts::Assembly;
-use crate::plan::Plan;
+pub use materials::{material_notes, material_schedule};
+pub use members::{stud_notes, stud_schedule};
+pub use openings::{opening_notes, opening_schedule};
+pub(super) use sheets::{draw, planned};
 
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "Schedules";
-
-/// Which sheets there are.
-pub(super) fn planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    Vec::new()
-}
-
-/// Draws one of them.
-pub(super) fn draw(_set: &Set, _number: usize) -> Option<Drawn> {
-    None
-}
