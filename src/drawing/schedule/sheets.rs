@@ -9,6 +9,9 @@ use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::table::Table;
 
+/// The short name of the longest schedule.
+const MEMBERS: &str = "members of the frame";
+
 /// A schedule with the short name that sheets are titled by.
 type Named = (&'static str, Grid);
 
@@ -38,6 +41,8 @@ pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
 /// All schedules that have rows, laid out for the sheets' room.
 fn schedules(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Named> {
     let width = frame.room(&[]).width();
+    // Narrow and long: two or more of its columns stand side by side.
+    let narrow = |name: &str| if name == MEMBERS { width * 0.45 } else { width };
     let all: [(&'static str, Table, Vec<String>); 5] = [
         (
             "appliances",
@@ -55,7 +60,7 @@ fn schedules(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Named> {
             openings::opening_notes(plan),
         ),
         (
-            "members of the frame",
+            MEMBERS,
             members::stud_schedule(plan, assembly),
             members::stud_notes(plan),
         ),
@@ -69,7 +74,7 @@ fn schedules(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Named> {
         .into_iter()
         .filter(|(_, table, _)| !table.rows.is_empty());
     filled
-        .map(|(name, table, notes)| (name, Grid::new(&table, width).with_notes(notes)))
+        .map(|(name, table, notes)| (name, Grid::new(&table, narrow(name)).with_notes(notes)))
         .collect()
 }
 
