@@ -1,6 +1,7 @@
 //! The stages composed: from the text of a parameter file to the files that are written. No domain logic here.
 
 mod checks;
+mod drawings;
 mod takeoff;
 mod workshop;
 
@@ -11,7 +12,7 @@ pub use crate::catalog::TradeData;
 use crate::design::{self, Design};
 pub use crate::design::{TITLE_BLOCK, TitleBlock, add_trade, shipped_trade, title_block};
 use crate::diagnostics::{Finding, Place, in_order};
-use crate::drawing::{self, Sheet, template};
+use crate::drawing::{Sheet, template};
 use crate::mesh::{Defect, Model};
 use crate::parts::{self, Assembly, Group};
 use crate::plan::{self, Plan};
@@ -29,7 +30,7 @@ pub enum Stage {
     Parts,
     /// Models.
     Models,
-    /// Elevations and plans.
+    /// The drawing set.
     Drawings,
     /// The counter template.
     Template,
@@ -72,7 +73,7 @@ impl Stage {
 pub enum Output {
     /// STL models and the list of parts.
     Models,
-    /// Elevations and plans as SVG.
+    /// The drawing set as PDF, SVG and DXF.
     Drawings,
     /// The full-size counter template.
     Template,
@@ -203,7 +204,7 @@ pub fn build(
     }
     if options.outputs.contains(&Output::Drawings) {
         begins(Stage::Drawings);
-        built.groups.push(drawings(&plan, &assembly));
+        built.groups.push(drawings::outputs(&plan, &assembly)?);
     }
     if options.outputs.contains(&Output::Template) {
         begins(Stage::Template);
@@ -261,19 +262,6 @@ fn as_findings(defects: &[Defect]) -> Vec<Finding> {
                 .hint("this is a fault of the program: please report it with the parameter file")
         })
         .collect()
-}
-
-fn drawings(plan: &Plan, assembly: &Assembly) -> OutputGroup {
-    let sheets = drawing::sheets(plan, assembly, &checks::standing_cautions());
-    let files = sheets.iter().map(|sheet| OutputFile {
-        path: format!("drawings/{}.svg", sheet.name),
-        bytes: write::svg(sheet).into_bytes(),
-    });
-    OutputGroup {
-        folder: "drawings",
-        about: "elevations and plans to scale, one SVG a sheet",
-        files: files.collect(),
-    }
 }
 
 fn template(plan: &Plan) -> Result<OutputGroup, Vec<Finding>> {

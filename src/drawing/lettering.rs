@@ -10,6 +10,9 @@ use ttf_parser::Face;
 /// The font's family name.
 pub const FAMILY: &str = "DejaVu Sans Condensed";
 
+/// The usual name of its file, for formats that name the font instead of holding it.
+pub const FONT_FILE: &str = "DejaVuSansCondensed.ttf";
+
 /// The whole font file, TrueType; writers embed it or the part they use.
 pub fn font_data() -> &'static [u8] {
     dejavu::sans_condensed::regular()

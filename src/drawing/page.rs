@@ -188,6 +188,7 @@ impl Page {
             name,
             title,
             number,
+            chapter: "",
             paper: self.paper,
             scale,
             ink: self.ink,

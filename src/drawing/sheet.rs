@@ -16,6 +16,8 @@ pub struct Sheet {
     pub title: String,
     /// Its number in the set, such as `A-3`.
     pub number: String,
+    /// The kind of sheets of its set that it belongs to, such as `Sections`; empty where the set has but one.
+    pub chapter: &'static str,
     /// The paper as it lies.
     pub paper: Paper,
     /// The scale of its views; 1:1 for template pages.

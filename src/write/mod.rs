@@ -3,6 +3,7 @@
 mod dxf;
 mod findings_json;
 mod findings_text;
+mod palette;
 mod parts_list;
 mod pdf;
 mod stl;

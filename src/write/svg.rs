@@ -1,5 +1,6 @@
 //! A sheet as SVG, in millimetres, one named group for each layer.
 
+use super::palette::{self, Rgb, hex, tint};
 use crate::drawing::{Align, Item, Layer, Sheet, lettering};
 use crate::geometry::{Point2, Segment, Vertex};
 use svg::Document;
@@ -58,34 +59,35 @@ fn groups(sheet: &Sheet, height: f64) -> Vec<Group> {
         } else {
             format!("{}-{times}", layer.name())
         };
-        groups.push(group(&id, layer, now, height));
+        let colour = palette::colour(sheet.ink, layer);
+        groups.push(group(&id, layer, colour, now, height));
         rest = later;
     }
     groups
 }
 
-fn group(id: &str, layer: Layer, items: &[Item], height: f64) -> Group {
+fn group(id: &str, layer: Layer, colour: Rgb, items: &[Item], height: f64) -> Group {
     let family = format!("'{}', {FALLBACKS}", lettering::FAMILY);
     let mut group = Group::new()
         .set("id", id)
         .set("class", layer.name())
         .set("fill", "none")
-        .set("stroke", "#000")
+        .set("stroke", hex(colour))
         .set("stroke-linecap", "round")
         .set("stroke-linejoin", "round")
         .set("font-family", family);
     for item in items {
         for item in item.primitives().iter() {
             group = match item {
-                Item::Text { .. } => group.add(text(item, height)),
-                Item::Path { .. } | Item::Dimension(_) => group.add(path(item, height)),
+                Item::Text { .. } => group.add(text(item, colour, height)),
+                Item::Path { .. } | Item::Dimension(_) => group.add(path(item, colour, height)),
             };
         }
     }
     group
 }
 
-fn path(item: &Item, height: f64) -> Path {
+fn path(item: &Item, colour: Rgb, height: f64) -> Path {
     let Item::Path {
         points,
         closed,
@@ -108,9 +110,8 @@ fn path(item: &Item, height: f64) -> Path {
         path = path.set("stroke-dasharray", lengths.join(" "));
     }
     if let Some(grey) = fill {
-        let level = (grey.clamp(0.0, 1.0) * 255.0).round() as u8;
         path = path
-            .set("fill", format!("#{level:02x}{level:02x}{level:02x}"))
+            .set("fill", hex(tint(colour, *grey)))
             .set("fill-rule", "evenodd");
     }
     path
@@ -148,7 +149,7 @@ fn segment_data(segment: &Segment, height: f64) -> String {
     format!("A{radius} {radius} 0 {large} {sweep} {to}")
 }
 
-fn text(item: &Item, sheet_height: f64) -> Element {
+fn text(item: &Item, colour: Rgb, sheet_height: f64) -> Element {
     // A plain element, because the crate's own text element puts line breaks round its words.
     let mut node = Element::new("text");
     let Item::Text {
@@ -174,7 +175,7 @@ fn text(item: &Item, sheet_height: f64) -> Element {
     node.assign("textLength", number(lettering::width(&words, *height)));
     node.assign("lengthAdjust", "spacingAndGlyphs");
     node.assign("text-anchor", anchor);
-    node.assign("fill", "#000");
+    node.assign("fill", hex(colour));
     node.assign("stroke", "none");
     if *angle != 0.0 {
         let turn = format!("rotate({} {})", number(-angle), pair(*at, sheet_height));
@@ -233,6 +234,7 @@ mod tests {
                 factor: 1.0 / 24.0,
                 name: "1/2\" = 1'-0\"".into(),
             },
+            chapter: "",
             ink: crate::drawing::Ink::Black,
             items,
         }

@@ -3,9 +3,6 @@
 use crate::drawing::{Align, Dash, Item, Layer, Pen};
 use crate::geometry::{Point2, Vector2, Vertex};
 
-/// Half of an oblique stroke, along and across, millimetres.
-pub(super) const TICK: f64 = 0.9;
-
 /// One dimension: what is measured, its line, its lettering. Extension lines are not part of it: chains share them, and
 /// the sheet has each once.
 ///
@@ -34,10 +31,13 @@ pub struct Dimension {
 }
 
 impl Dimension {
+    /// Half of an oblique stroke, along and across, millimetres.
+    pub const TICK: f64 = 0.9;
+
     /// The lines and the lettering it is drawn with: dimension line, an oblique stroke at either end, leader, text.
     pub fn primitives(&self) -> Vec<Item> {
         let [from, to] = self.line;
-        let half = Vector2::new(TICK, TICK);
+        let half = Vector2::new(Self::TICK, Self::TICK);
         let mut items = vec![line(Pen::Fine, from, to)];
         items.extend(
             self.line

@@ -1,6 +1,6 @@
 //! Tiers of chains on one side of a view.
 
-use super::measured::{Dimension, TICK};
+use super::measured::Dimension;
 use super::{Axis, Tier};
 use crate::drawing::page::{LETTERS, Page, Stand};
 use crate::drawing::{Align, Dash, Layer, Pen, lettering, occupancy};
@@ -49,7 +49,7 @@ pub fn draw_stack(page: &mut Page, axis: Axis, tiers: &[Tier]) -> (f64, usize) {
         } else {
             CLEAR + ROW
         };
-        line = (line + NEXT).max(texts_reach + text_of_next + TICK + 0.3);
+        line = (line + NEXT).max(texts_reach + text_of_next + Dimension::TICK + 0.3);
     }
     draw_extensions(page, axis, tiers, &lines);
     for dimension in dimensions {
@@ -139,7 +139,7 @@ impl Laying<'_> {
     fn place_inside(&self, page: &mut Page, number: usize) -> Option<Stand> {
         let (from, to, text) = self.gap(number)?;
         let width = lettering::width(text, LETTERS);
-        let play = (to - from - width) / 2.0 - TICK - 0.2;
+        let play = (to - from - width) / 2.0 - Dimension::TICK - 0.2;
         if play < 0.0 {
             return None;
         }

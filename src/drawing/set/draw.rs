@@ -99,10 +99,9 @@ fn one(set: &Set, entry: &Entry) -> Option<Sheet> {
     let number = (entry.number, set.contents.entries.len());
     set.frame.draw_foot(&mut page, title, number, &scale);
     let page = page.with_ink(set.plan.design.drawings.ink);
-    Some(page.finish(
-        entry.name.clone(),
-        title.clone(),
-        entry.number.to_string(),
-        scale,
-    ))
+    let number = entry.number.to_string();
+    Some(Sheet {
+        chapter: entry.chapter,
+        ..page.finish(entry.name.clone(), title.clone(), number, scale)
+    })
 }

@@ -56,6 +56,7 @@ pub(super) fn sheet(plan: &Plan, layout: &Layout) -> Sheet {
         number: String::new(),
         paper: layout.paper(),
         scale: full_size(),
+        chapter: "",
         ink: crate::drawing::Ink::Black,
         items: ink.into_items(),
     }

@@ -63,6 +63,7 @@ pub(super) fn sheet(plan: &Plan, layout: &Layout, counter: &Tiled, sets: &[Templ
             factor: 0.0,
             name: "not to scale".to_owned(),
         },
+        chapter: "",
         ink: crate::drawing::Ink::Black,
         items: ink.into_items(),
     }

@@ -108,6 +108,7 @@ pub fn whole(plan: &Plan) -> Sheet {
         number: String::new(),
         paper: layout.paper(),
         scale: full_size(),
+        chapter: "",
         ink: crate::drawing::Ink::Black,
         items: drawn.items,
     }
@@ -222,6 +223,7 @@ fn set(plan: &Plan, tiled: Option<&Tiled>, name: String, title: &str) -> Templat
                     number: mark.clone(),
                     paper: t.layout.paper(),
                     scale: full_size(),
+                    chapter: "",
                     ink: crate::drawing::Ink::Black,
                     items: drawn.items,
                 },

@@ -1,11 +1,13 @@
-//! What is drawn, as entities of the model space.
+//! What is drawn, as entities of the model space or of a block.
 
-use super::frame::{MODEL_SPACE, STYLE, line_type};
+use super::dimension::weight;
+use super::frame::{Owner, STYLE};
+use super::tables::{line_type, line_type_scale, usual};
 use super::tags::Tags;
 use crate::drawing::{Align, Dash, Item, Layer, Pen};
 use crate::geometry::{Point2, Vertex};
 
-pub(super) fn entity(tags: &mut Tags, item: &Item) {
+pub(super) fn entity(tags: &mut Tags, owner: &Owner, item: &Item) {
     match item {
         Item::Path {
             layer,
@@ -20,14 +22,9 @@ pub(super) fn entity(tags: &mut Tags, item: &Item) {
                 .iter()
                 .all(|v| (v.at.x + v.at.y + v.bulge).is_finite());
             if seen && finite && points.len() > 1 {
-                polyline(
-                    tags,
-                    *layer,
-                    points,
-                    *closed || fill.is_some(),
-                    pen.unwrap_or(Pen::Fine),
-                    *dash,
-                );
+                begin(tags, owner, "LWPOLYLINE", *layer);
+                look(tags, *layer, pen.unwrap_or(Pen::Fine), *dash);
+                polyline(tags, points, *closed || fill.is_some());
             }
         }
         Item::Text {
@@ -39,28 +36,41 @@ pub(super) fn entity(tags: &mut Tags, item: &Item) {
             angle,
         } => {
             if !text.trim().is_empty() && (at.x + at.y + angle).is_finite() && *height > 0.0 {
-                lettering(tags, *layer, *at, text, *height, *align, *angle);
+                begin(tags, owner, "TEXT", *layer);
+                lettering(tags, *at, text, *height, *align, *angle);
             }
         }
+        // Those that measure are entities of their own; see `Dimensions::entity`.
         Item::Dimension(dimension) => {
-            dimension
-                .primitives()
-                .iter()
-                .for_each(|item| entity(tags, item));
+            for item in dimension.primitives() {
+                entity(tags, owner, &item);
+            }
         }
     }
 }
 
-fn begin(tags: &mut Tags, kind: &str, layer: Layer) {
+pub(super) fn begin(tags: &mut Tags, owner: &Owner, kind: &str, layer: Layer) {
     let handle = tags.handle();
-    tags.record(kind, &handle, MODEL_SPACE, &["AcDbEntity"]);
+    tags.record(kind, &handle, owner.0, &["AcDbEntity"]);
     tags.text(8, layer.name());
 }
 
-fn polyline(tags: &mut Tags, layer: Layer, points: &[Vertex], closed: bool, pen: Pen, dash: Dash) {
-    begin(tags, "LWPOLYLINE", layer);
-    tags.text(6, line_type(dash));
-    tags.whole(370, (pen.width() * 100.0).round() as i64);
+/// Line type and width, where they are not the layer's own.
+fn look(tags: &mut Tags, layer: Layer, pen: Pen, dash: Dash) {
+    let (usual_pen, usual_dash) = usual(layer);
+    if dash != usual_dash {
+        tags.text(6, line_type(dash));
+    }
+    let scale = line_type_scale(dash, pen);
+    if (scale - 1.0).abs() > 1e-9 {
+        tags.number(48, scale);
+    }
+    if pen != usual_pen {
+        tags.whole(370, weight(pen));
+    }
+}
+
+fn polyline(tags: &mut Tags, points: &[Vertex], closed: bool) {
     tags.text(100, "AcDbPolyline");
     tags.count(90, points.len());
     tags.whole(70, i64::from(closed));
@@ -75,16 +85,7 @@ fn polyline(tags: &mut Tags, layer: Layer, points: &[Vertex], closed: bool, pen:
     }
 }
 
-fn lettering(
-    tags: &mut Tags,
-    layer: Layer,
-    at: Point2,
-    text: &str,
-    height: f64,
-    align: Align,
-    angle: f64,
-) {
-    begin(tags, "TEXT", layer);
+fn lettering(tags: &mut Tags, at: Point2, text: &str, height: f64, align: Align, angle: f64) {
     tags.text(100, "AcDbText");
     tags.point(10, at.x, at.y);
     tags.number(40, height);

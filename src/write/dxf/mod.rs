@@ -1,22 +1,32 @@
-//! A sheet as DXF for a plotter or a cutting shop: release 2000 of the DXF reference, ASCII, millimetres.
+//! A sheet as DXF for a plotter, a cutting shop or another drafter: ASCII, millimetres of the paper.
 //!
 //! Written by hand: the one crate for the format stamps its files with the clock, the time zone and random numbers.
 
+mod dimension;
 mod entities;
 mod frame;
+mod tables;
 mod tags;
 
-use crate::drawing::Sheet;
+use crate::drawing::{Item, Sheet};
+use dimension::Dimensions;
+use frame::Owner;
 use tags::Tags;
 
-/// Spells a sheet as a DXF drawing at its own scale: lines and arcs as polylines with bulges, lettering as text, one
-/// layer for each [`crate::drawing::Layer`]. White fills are left out, for they only hide what lies below on paper.
+/// Spells a sheet as a DXF drawing on its paper: lines and arcs as polylines with bulges, lettering as text, dimensions as
+/// dimensions that measure the built length, one layer for each [`crate::drawing::Layer`]. White fills are left out, for
+/// they only hide what lies below on paper.
 pub fn dxf(sheet: &Sheet) -> String {
     let mut tags = Tags::new();
-    frame::open(&mut tags, sheet);
+    let dimensions = Dimensions::of(&mut tags, sheet);
+    frame::open(&mut tags, sheet, &dimensions);
     tags.section("ENTITIES");
+    let mut number = 0;
     for item in &sheet.items {
-        entities::entity(&mut tags, item);
+        match item {
+            Item::Dimension(dimension) => dimensions.entity(&mut tags, &mut number, dimension),
+            other => entities::entity(&mut tags, &Owner(frame::MODEL_SPACE), other),
+        }
     }
     tags.end_section();
     frame::close(&mut tags);
@@ -49,6 +59,7 @@ mod tests {
                 factor: 1.0,
                 name: "1:1".into(),
             },
+            chapter: "",
             ink: crate::drawing::Ink::Black,
             items: vec![
                 path(Layer::Cut, Some(Pen::Heavy), None),

@@ -54,7 +54,16 @@ impl Tags {
 
     /// A number in steps of a millionth, without trailing zeros.
     pub(super) fn number(&mut self, code: u16, value: f64) {
-        let spelt = format!("{value:.6}");
+        self.decimals(code, value, 6);
+    }
+
+    /// A factor that lengths are multiplied by: as exact as they are.
+    pub(super) fn factor(&mut self, code: u16, value: f64) {
+        self.decimals(code, value, 12);
+    }
+
+    fn decimals(&mut self, code: u16, value: f64, places: usize) {
+        let spelt = format!("{value:.places$}");
         let short = spelt.trim_end_matches('0');
         let short = if short == "-0." { "0." } else { short };
         let zero = if short.ends_with('.') { "0" } else { "" };
@@ -82,6 +91,25 @@ impl Tags {
     pub(super) fn handle(&mut self) -> String {
         self.next += 1;
         format!("{:X}", self.next - 1)
+    }
+
+    /// The head of a block, which belongs to its record.
+    pub(super) fn begin_block(&mut self, handle: &str, owner: &str, name: &str, flags: i64) {
+        self.record("BLOCK", handle, owner, &["AcDbEntity"]);
+        self.text(8, "0");
+        self.text(100, "AcDbBlockBegin");
+        self.text(2, name);
+        self.whole(70, flags);
+        self.point(10, 0.0, 0.0);
+        self.text(3, name);
+        self.text(1, "");
+    }
+
+    /// The end of a block.
+    pub(super) fn end_block(&mut self, handle: &str, owner: &str) {
+        self.record("ENDBLK", handle, owner, &["AcDbEntity"]);
+        self.text(8, "0");
+        self.text(100, "AcDbBlockEnd");
     }
 
     pub(super) fn section(&mut self, name: &str) {

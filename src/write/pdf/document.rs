@@ -54,6 +54,7 @@ pub fn pdf(sheets: &[&Sheet], info: &PdfInfo) -> Result<Vec<u8>, PdfError> {
             surface: &mut surface,
             font: &font,
             height,
+            ink: sheet.ink,
             waiting: None,
         };
         sheet.items.iter().for_each(|item| pen.draw(item));
@@ -108,6 +109,7 @@ mod tests {
                 factor: 1.0,
                 name: "1:1".into(),
             },
+            chapter: "",
             ink: crate::drawing::Ink::Black,
             items,
         }
@@ -247,20 +249,30 @@ mod tests {
     }
 
     #[test]
-    fn chapters_out_of_place_lose_no_page() {
+    fn chapters_lose_no_page_and_one_of_a_single_page_is_that_page() {
         let one = sheet(215.9, items());
-        for first in [0, 1, 7] {
+        let chapter = |title: &str, first| Chapter {
+            title: title.into(),
+            first,
+        };
+        // Which chapters of one, of two and of no page at all there are among three pages.
+        for (firsts, over) in [
+            (vec![], 0),
+            (vec![0], 1),
+            (vec![1], 1),
+            (vec![2], 0),
+            (vec![0, 2], 1),
+            (vec![0, 0, 7], 1),
+            (vec![1, 0], 1),
+        ] {
             let info = PdfInfo {
-                chapters: vec![Chapter {
-                    title: "Late".into(),
-                    first,
-                }],
+                chapters: firsts.iter().map(|&first| chapter("Late", first)).collect(),
                 ..PdfInfo::default()
             };
-            let file = pdf(&[&one], &info).unwrap();
+            let file = pdf(&[&one, &one, &one], &info).unwrap();
             let text = String::from_utf8_lossy(&file);
-            assert_eq!(text.matches("(T-1 Sample  )").count(), 1, "{first}");
-            assert_eq!(text.matches("(Late)").count(), usize::from(first == 0));
+            assert_eq!(text.matches("(T-1 Sample  )").count(), 3, "{firsts:?}");
+            assert_eq!(text.matches("(Late)").count(), over, "{firsts:?}");
         }
     }
 }

@@ -49,6 +49,22 @@ pub struct PdfInfo {
 /// read. It is the same in every such file and means nothing.
 const NO_DATE: (u16, u8, u8) = (2000, 1, 1);
 
+impl Chapter {
+    /// The chapters that sheets say they belong to.
+    pub fn of(sheets: &[&Sheet]) -> Vec<Self> {
+        let mut chapters: Vec<Self> = Vec::new();
+        for (first, sheet) in sheets.iter().enumerate() {
+            if chapters.last().map_or("", |c| &c.title) != sheet.chapter {
+                chapters.push(Self {
+                    title: sheet.chapter.to_owned(),
+                    first,
+                });
+            }
+        }
+        chapters
+    }
+}
+
 impl PdfInfo {
     pub(super) fn metadata(&self) -> Metadata {
         let data = Metadata::new()
@@ -72,25 +88,35 @@ impl PdfInfo {
         }
     }
 
-    /// A bookmark for each sheet, below that of its chapter.
+    /// A bookmark for each sheet, below that of its chapter where that has several.
     pub(super) fn bookmarks(&self, sheets: &[&Sheet]) -> Outline {
         let mut bookmarks = Outline::new();
-        let starts: Vec<usize> = self.chapters.iter().map(|c| c.first).collect();
-        let before = starts.iter().copied().min().unwrap_or(sheets.len());
-        let alone = sheets.iter().enumerate().take(before);
-        alone.for_each(|(i, sheet)| bookmarks.push_child(leaf(i, sheet)));
-        for (chapter, number) in self.chapters.iter().zip(1..) {
-            let end = starts.get(number).copied().unwrap_or(sheets.len());
-            let within = sheets.iter().enumerate().take(end).skip(chapter.first);
-            let leaves: Vec<_> = within.map(|(i, sheet)| leaf(i, sheet)).collect();
-            if leaves.is_empty() {
-                continue;
-            }
-            let mut node = node(&chapter.title, chapter.first).with_open(true);
+        let leaves: Vec<_> = (sheets.iter().enumerate())
+            .map(|(page, sheet)| leaf(page, sheet))
+            .collect();
+        let mut ends = self.chapters.iter().map(|c| c.first).skip(1);
+        let mut rest = leaves.as_slice();
+        let mut done = 0;
+        let mut take = |until: usize| {
+            let (now, later) = rest.split_at(until.saturating_sub(done).min(rest.len()));
+            (done, rest) = (done + now.len(), later);
+            now.to_vec()
+        };
+        let before = self.chapters.first().map_or(usize::MAX, |c| c.first);
+        for leaf in take(before) {
+            bookmarks.push_child(leaf);
+        }
+        for chapter in &self.chapters {
+            let leaves = take(ends.next().unwrap_or(usize::MAX));
+            let mut over =
+                (leaves.len() > 1).then(|| node(&chapter.title, chapter.first).with_open(true));
             for leaf in leaves {
-                node.push_child(leaf);
+                match &mut over {
+                    Some(over) => over.push_child(leaf),
+                    None => bookmarks.push_child(leaf),
+                }
             }
-            bookmarks.push_child(node);
+            over.into_iter().for_each(|over| bookmarks.push_child(over));
         }
         bookmarks
     }

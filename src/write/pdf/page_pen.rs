@@ -1,10 +1,11 @@
 //! Items drawn on one page.
 
-use crate::drawing::{Align, Dash, Item, Pen, lettering};
+use crate::drawing::{Align, Dash, Ink, Item, Pen, lettering};
 use crate::geometry::{Point2, Segment, Vertex};
-use krilla::color::luma;
+use crate::write::palette::{self, Rgb, tint};
+use krilla::color::{luma, rgb};
 use krilla::geom::{PathBuilder, Point, Transform};
-use krilla::paint::{Fill, LineCap, LineJoin, Stroke, StrokeDash};
+use krilla::paint::{Fill, LineCap, LineJoin, Paint, Stroke, StrokeDash};
 use krilla::surface::Surface;
 use krilla::text::{Font, GlyphId, KrillaGlyph};
 use std::f64::consts::FRAC_PI_2;
@@ -22,13 +23,17 @@ pub(super) fn plain(text: &str) -> String {
         .collect()
 }
 
+/// How a line is drawn.
+type Look = (Rgb, Pen, Dash);
+
 /// Draws items on one page.
 pub(super) struct PagePen<'s, 'p> {
     pub(super) surface: &'s mut Surface<'p>,
     pub(super) font: &'s Font,
     pub(super) height: f64,
+    pub(super) ink: Ink,
     /// Lines of one style that follow on one another; drawn together, for each path costs more than its points.
-    pub(super) waiting: Option<(Pen, Dash, PathBuilder)>,
+    pub(super) waiting: Option<(Look, PathBuilder)>,
 }
 
 impl PagePen<'_, '_> {
@@ -37,6 +42,7 @@ impl PagePen<'_, '_> {
     }
 
     pub(super) fn draw(&mut self, item: &Item) {
+        let colour = palette::colour(self.ink, item.layer());
         match item {
             Item::Path {
                 points,
@@ -46,7 +52,7 @@ impl PagePen<'_, '_> {
                 fill: None,
                 ..
             } => {
-                self.wait(*pen, *dash, points, *closed);
+                self.wait((colour, *pen, *dash), points, *closed);
             }
             Item::Path {
                 points,
@@ -59,7 +65,8 @@ impl PagePen<'_, '_> {
                 self.draw_waiting();
                 let mut builder = PathBuilder::new();
                 self.path(&mut builder, points, *closed);
-                self.draw_path(builder, pen.map(|pen| (pen, *dash)), *fill);
+                let look = pen.map(|pen| (colour, pen, *dash));
+                self.draw_path(builder, look, fill.map(|grey| tint(colour, grey)));
             }
             Item::Text {
                 at,
@@ -70,6 +77,8 @@ impl PagePen<'_, '_> {
                 ..
             } => {
                 self.draw_waiting();
+                self.surface.set_stroke(None);
+                self.surface.set_fill(Some(full(colour)));
                 self.text(*at, &plain(text), *height, *align, *angle);
             }
             Item::Dimension(dimension) => {
@@ -82,7 +91,7 @@ impl PagePen<'_, '_> {
     }
 
     /// Keeps a line for later, with those before it if they are of its style.
-    fn wait(&mut self, pen: Pen, dash: Dash, points: &[Vertex], closed: bool) {
+    fn wait(&mut self, look: Look, points: &[Vertex], closed: bool) {
         if !points
             .iter()
             .all(|v| (v.at.x + v.at.y + v.bulge).is_finite())
@@ -92,29 +101,28 @@ impl PagePen<'_, '_> {
         if self
             .waiting
             .as_ref()
-            .is_some_and(|(p, d, _)| (*p, *d) != (pen, dash))
+            .is_some_and(|(waiting, _)| *waiting != look)
         {
             self.draw_waiting();
         }
-        let (_, _, mut builder) = self
+        let (_, mut builder) = self
             .waiting
             .take()
-            .unwrap_or_else(|| (pen, dash, PathBuilder::new()));
+            .unwrap_or_else(|| (look, PathBuilder::new()));
         self.path(&mut builder, points, closed);
-        self.waiting = Some((pen, dash, builder));
+        self.waiting = Some((look, builder));
     }
 
     pub(super) fn draw_waiting(&mut self) {
-        if let Some((pen, dash, builder)) = self.waiting.take() {
-            self.draw_path(builder, Some((pen, dash)), None);
+        if let Some((look, builder)) = self.waiting.take() {
+            self.draw_path(builder, Some(look), None);
         }
     }
 
-    fn draw_path(&mut self, builder: PathBuilder, pen: Option<(Pen, Dash)>, fill: Option<f64>) {
+    fn draw_path(&mut self, builder: PathBuilder, look: Option<Look>, fill: Option<Rgb>) {
         if let Some(path) = builder.finish() {
-            self.surface.set_fill(fill.map(grey));
-            self.surface
-                .set_stroke(pen.map(|(pen, dash)| stroke(pen, dash)));
+            self.surface.set_fill(fill.map(full));
+            self.surface.set_stroke(look.map(stroke));
             self.surface.draw_path(&path);
         }
     }
@@ -202,8 +210,6 @@ impl PagePen<'_, '_> {
                 )
             })
             .collect();
-        self.surface.set_stroke(None);
-        self.surface.set_fill(Some(grey(0.0)));
         self.surface.push_transform(&turned(angle, x, y));
         let start = Point::from_xy(pt(shift), 0.0);
         self.surface.draw_glyphs(
@@ -241,16 +247,26 @@ fn turned(angle: f64, x: f32, y: f32) -> Transform {
     Transform::from_row(cos, -sin, sin, cos, x, y)
 }
 
-fn grey(lightness: f64) -> Fill {
+/// Greys stay greys in the file, so that a printer prints them with black alone.
+fn paint([red, green, blue]: Rgb) -> Paint {
+    if red == green && green == blue {
+        luma::Color::new(red).into()
+    } else {
+        rgb::Color::new(red, green, blue).into()
+    }
+}
+
+fn full(colour: Rgb) -> Fill {
     Fill {
-        paint: luma::Color::new((lightness.clamp(0.0, 1.0) * 255.0).round() as u8).into(),
+        paint: paint(colour),
         ..Fill::default()
     }
 }
 
-fn stroke(pen: Pen, dash: Dash) -> Stroke {
+fn stroke((colour, pen, dash): Look) -> Stroke {
     let pattern: Vec<f32> = dash.pattern(pen).into_iter().map(pt).collect();
     Stroke {
+        paint: paint(colour),
         width: pt(pen.width()),
         line_cap: if pattern.is_empty() {
             LineCap::Round

@@ -1,0 +1,54 @@
+//! The drawing set: one PDF of all sheets, and each sheet as SVG and as DXF.
+
+use super::{OutputFile, OutputGroup, checks, file, svg_file, takeoff};
+use crate::diagnostics::Finding;
+use crate::drawing::{self, Sheet};
+use crate::parts::Assembly;
+use crate::plan::Plan;
+use crate::write::{self, Chapter, PdfError, PdfInfo, PdfKind};
+
+/// Draws the set and writes it in all formats.
+///
+/// # Errors
+/// When the set cannot be written as a PDF.
+pub(super) fn outputs(plan: &Plan, assembly: &Assembly) -> Result<OutputGroup, Vec<Finding>> {
+    let sheets = drawing::sheets(plan, assembly, &checks::standing_cautions());
+    let sheets: Vec<&Sheet> = sheets.iter().collect();
+    let info = info(plan, &sheets);
+    // The PDF takes about as long as all other files.
+    let (pdf, singles) = std::thread::scope(|scope| {
+        let pdf = scope.spawn(|| write::pdf(&sheets, &info));
+        let singles: Vec<_> = sheets.iter().flat_map(|sheet| single(sheet)).collect();
+        (pdf.join(), singles)
+    });
+    let pdf = pdf.unwrap_or_else(|_| Err(PdfError::Library("its thread stopped".to_owned())));
+    let pdf = pdf.map_err(|e| takeoff::fault("drawings-pdf", &e))?;
+    let mut files = vec![file("drawings/drawing-set.pdf", pdf)];
+    files.extend(singles);
+    Ok(OutputGroup {
+        folder: "drawings",
+        about: "the drawing set: drawing-set.pdf holds all sheets; each sheet as SVG and as DXF",
+        files,
+    })
+}
+
+/// One sheet as files of its own.
+fn single(sheet: &Sheet) -> [OutputFile; 2] {
+    let path = |ending: &str| format!("drawings/{}.{ending}", sheet.name);
+    [
+        svg_file(path("svg"), sheet),
+        file(&path("dxf"), write::dxf(sheet).into_bytes()),
+    ]
+}
+
+fn info(plan: &Plan, sheets: &[&Sheet]) -> PdfInfo {
+    let project = &plan.design.project;
+    PdfInfo {
+        title: format!("{}: drawing set", project.title),
+        subject: "Plans, elevations, sections, details and schedules; print at 100 %".to_owned(),
+        author: project.drawn_by.clone(),
+        date: project.date.clone(),
+        kind: PdfKind::Archive,
+        chapters: Chapter::of(sheets),
+    }
+}
