@@ -37,7 +37,7 @@ pub fn dxf(sheet: &Sheet) -> String {
 mod tests {
     use super::*;
     use crate::catalog::PaperKind;
-    use crate::drawing::{Align, Dash, Item, Layer, Pen, Scale};
+    use crate::drawing::{Align, Dash, Dimension, Item, Layer, Pen, Scale};
     use crate::geometry::{Outline, Point2};
 
     fn sample() -> Sheet {
@@ -136,5 +136,99 @@ mod tests {
         handles.sort_unstable();
         handles.dedup();
         assert_eq!(handles.len(), count);
+    }
+
+    /// A dimension `drawn` long on the paper.
+    fn dimension(drawn: f64, scale: f64, text: &str) -> Item {
+        Item::Dimension(Dimension {
+            line: [Point2::new(20.0, 15.0), Point2::new(20.0 + drawn, 15.0)],
+            measured: drawn / scale,
+            scale,
+            text: text.into(),
+            at: Point2::new(20.0 + drawn / 2.0, 16.0),
+            height: 2.5,
+            align: Align::Centre,
+            angle: 0.0,
+            leader: None,
+        })
+    }
+
+    /// The groups of the first record of a kind, and those of its style.
+    fn measured(item: Item) -> (Vec<(u16, String)>, Vec<(u16, String)>) {
+        let mut sheet = sample();
+        sheet.items.push(item);
+        let all = pairs(&dxf(&sheet));
+        let record = |kind: &str, nth: usize| {
+            let starts = all.iter().enumerate().filter(|(_, p)| p.0 == 0);
+            let mut starts = starts.map(|(i, _)| i).chain([all.len()]);
+            let start = starts.by_ref().filter(|i| all[*i].1 == kind).nth(nth);
+            start.map_or_else(Vec::new, |s| all[s..starts.next().unwrap()].to_vec())
+        };
+        (record("DIMENSION", 0), record("DIMSTYLE", 1))
+    }
+
+    #[test]
+    fn a_dimension_measures_what_is_built() {
+        // 30 mm at 1:20 are 600 mm.
+        let (entity, style) = measured(dimension(30.0, 0.05, "600"));
+        assert_eq!(values(&entity, 3), ["1-20-mm"]);
+        assert_eq!(values(&style, 2), ["1-20-mm"]);
+        assert_eq!(values(&style, 144), ["20.0"]);
+        assert_eq!(values(&entity, 13), ["20.0"]);
+        assert_eq!(values(&entity, 14), ["50.0"]);
+        assert!(
+            values(&entity, 1).is_empty(),
+            "nothing is lettered otherwise"
+        );
+        // Extension lines are the sheet's own.
+        assert_eq!(
+            (values(&style, 75), values(&style, 76)),
+            (vec!["1"], vec!["1"])
+        );
+        // 1 in at 1" = 1'-0" is a foot.
+        let (entity, style) = measured(dimension(25.4, 1.0 / 12.0, "1'-0\""));
+        assert_eq!(values(&entity, 3), ["1-12-ft-in"]);
+        assert_eq!(values(&style, 144), ["0.472440944882"]);
+        assert!(values(&entity, 1).is_empty());
+    }
+
+    #[test]
+    fn only_what_a_reader_would_letter_otherwise_is_written_down() {
+        let text = |drawn, text| {
+            let (entity, _) = measured(dimension(drawn, 0.05, text));
+            values(&entity, 1)
+                .iter()
+                .map(ToString::to_string)
+                .collect::<Vec<_>>()
+        };
+        assert_eq!(text(30.0, "601"), ["601"], "rounded for its chain");
+        assert_eq!(text(30.0, ""), [" "], "no lettering");
+        assert_eq!(text(30.025, "601"), ["601"], "600.5 may go either way");
+        assert!(text(30.024, "600").is_empty());
+    }
+
+    #[test]
+    fn what_cannot_measure_is_drawn_all_the_same() {
+        for (drawn, scale) in [(30.0, 0.0), (30.0, f64::NAN), (0.0, 0.05)] {
+            let mut sheet = sample();
+            sheet.items.push(dimension(drawn, scale, "600"));
+            let all = pairs(&dxf(&sheet));
+            assert!(!values(&all, 0).contains(&"DIMENSION"));
+            assert_eq!(values(&all, 1).iter().filter(|v| **v == "600").count(), 1);
+        }
+    }
+
+    #[test]
+    fn in_colour_each_layer_has_its_own() {
+        let mut sheet = sample();
+        assert!(values(&pairs(&dxf(&sheet)), 420).is_empty());
+        sheet.ink = crate::drawing::Ink::Colour;
+        let all = pairs(&dxf(&sheet));
+        let mut colours = values(&all, 420);
+        assert_eq!(colours.len(), Layer::ALL.len());
+        colours.sort_unstable();
+        colours.dedup();
+        assert_eq!(colours.len(), Layer::ALL.len());
+        assert!(values(&all, 1).contains(&"AC1018"));
     }
 }

@@ -116,7 +116,9 @@ impl PdfInfo {
                     None => bookmarks.push_child(leaf),
                 }
             }
-            over.into_iter().for_each(|over| bookmarks.push_child(over));
+            if let Some(over) = over {
+                bookmarks.push_child(over);
+            }
         }
         bookmarks
     }
