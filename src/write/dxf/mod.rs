@@ -76,8 +76,10 @@ mod tests {
         }
     }
 
+    type Pairs = Vec<(u16, String)>;
+
     /// The file as pairs of code and value.
-    fn pairs(file: &str) -> Vec<(u16, String)> {
+    fn pairs(file: &str) -> Pairs {
         let lines: Vec<_> = file.lines().collect();
         assert_eq!(lines.len() % 2, 0);
         lines
@@ -154,7 +156,7 @@ mod tests {
     }
 
     /// The groups of the first record of a kind, and those of its style.
-    fn measured(item: Item) -> (Vec<(u16, String)>, Vec<(u16, String)>) {
+    fn measured(item: Item) -> (Pairs, Pairs) {
         let mut sheet = sample();
         sheet.items.push(item);
         let all = pairs(&dxf(&sheet));
