@@ -1,20 +1,7 @@
-//! Taking holes out of a region of straight sides.
+//! Regions of straight sides less, and in common with, others.
 
+use super::overlay::{Rule, overlay};
 use super::{Outline, Point2, Region};
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::overlay::{IntOverlayOptions, Overlay, ShapeType};
-use i_overlay::core::overlay_rule::OverlayRule;
-use i_overlay::core::solver::Solver;
-use i_overlay::i_float::int::point::IntPoint;
-
-/// Steps of the grid in a millimetre: a power of two, so that going to the grid and back costs no digit, and finer
-/// than anything that is built.
-const STEPS: f64 = 1_048_576.0;
-
-/// Beyond this the grid has no room, millimetres: a thousand kilometres.
-const FARTHEST: f64 = 1e9;
-
-type Path = Vec<IntPoint<i64>>;
 
 impl Region {
     /// What is left of the region when some outlines are cut out of it; they may overlap each other and reach outside.
@@ -30,96 +17,39 @@ impl Region {
     /// assert_eq!(pieces.len(), 2);
     /// ```
     pub fn minus(&self, holes: &[Outline]) -> Vec<Region> {
-        let xs = coordinates(self, holes, |p| p.x);
-        let ys = coordinates(self, holes, |p| p.y);
-        let mut subject = vec![path(&self.outer)];
-        subject.extend(self.holes.iter().map(|hole| {
-            let mut turned = path(hole);
+        overlay(&self.rings(), &rings(holes), Rule::Less)
+    }
+
+    /// What of the region lies in any of some outlines, which may overlap each other; straight sides and order as in
+    /// [`Region::minus`].
+    ///
+    /// ```
+    /// use islandwright::geometry::{Outline, Region};
+    /// let sheet = Region::solid(Outline::rectangle(0.0, 0.0, 60.0, 36.0));
+    /// let window = Outline::rectangle(50.0, 30.0, 80.0, 80.0);
+    /// assert_eq!(sheet.inside(&[window])[0].area(), 60.0);
+    /// ```
+    pub fn inside(&self, windows: &[Outline]) -> Vec<Region> {
+        overlay(&self.rings(), &rings(windows), Rule::Common)
+    }
+
+    /// Its corners, the outer ring counter-clockwise, those of holes clockwise.
+    fn rings(&self) -> Vec<Vec<Point2>> {
+        let holes = self.holes.iter().map(|hole| {
+            let mut turned = corners(hole);
             turned.reverse();
             turned
-        }));
-        let clip: Vec<Path> = holes.iter().map(path).collect();
-        let mut overlay = Overlay::<i64>::new_custom(
-            subject.iter().chain(&clip).map(Vec::len).sum(),
-            IntOverlayOptions::ogc(),
-            Solver::default(),
-        );
-        overlay.add_source(&subject, ShapeType::Subject);
-        overlay.add_source(&clip, ShapeType::Clip);
-        let shapes = overlay.overlay(OverlayRule::Difference, FillRule::NonZero);
-        let mut pieces: Vec<Region> = shapes
-            .iter()
-            .filter_map(|contours| {
-                let mut outlines = contours.iter().map(|c| back(c, &xs, &ys));
-                let outer = outlines.next()?;
-                let mut holes: Vec<Outline> = outlines.collect();
-                holes.sort_by(by_first_corner);
-                Some(Region { outer, holes })
-            })
-            .collect();
-        pieces.sort_by(|a, b| by_first_corner(&a.outer, &b.outer));
-        pieces
+        });
+        std::iter::once(corners(&self.outer)).chain(holes).collect()
     }
 }
 
-/// Left to right, then upwards, by the first corner.
-fn by_first_corner(a: &Outline, b: &Outline) -> std::cmp::Ordering {
-    let key = |o: &Outline| {
-        o.vertices()
-            .first()
-            .map_or((0.0, 0.0), |v| (v.at.x, v.at.y))
-    };
-    let (a, b) = (key(a), key(b));
-    a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
+fn corners(outline: &Outline) -> Vec<Point2> {
+    outline.vertices().iter().map(|v| v.at).collect()
 }
 
-fn to_grid(x: f64) -> i64 {
-    (x.clamp(-FARTHEST, FARTHEST) * STEPS).round() as i64
-}
-
-fn path(outline: &Outline) -> Path {
-    let corners = outline.vertices().iter();
-    corners
-        .map(|v| IntPoint::new(to_grid(v.at.x), to_grid(v.at.y)))
-        .collect()
-}
-
-/// The input's coordinates in one direction by their place on the grid, in rising order.
-fn coordinates(
-    region: &Region,
-    holes: &[Outline],
-    pick: impl Fn(&Point2) -> f64,
-) -> Vec<(i64, f64)> {
-    let outlines = std::iter::once(&region.outer)
-        .chain(&region.holes)
-        .chain(holes);
-    let mut all: Vec<(i64, f64)> = outlines
-        .flat_map(Outline::vertices)
-        .map(|v| (to_grid(pick(&v.at)), pick(&v.at)))
-        .collect();
-    all.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    all.dedup_by_key(|c| c.0);
-    all
-}
-
-/// A contour of the result in millimetres, counter-clockwise, its leftmost, then lowest corner first.
-fn back(contour: &[IntPoint<i64>], xs: &[(i64, f64)], ys: &[(i64, f64)]) -> Outline {
-    let points: Vec<Point2> = contour
-        .iter()
-        .map(|p| Point2::new(off_grid(p.x, xs), off_grid(p.y, ys)))
-        .collect();
-    let mut corners = Outline::polygon(&points).vertices().to_vec();
-    let key = |i: &usize| (to_grid(corners[*i].at.x), to_grid(corners[*i].at.y));
-    let first = (0..corners.len()).min_by_key(key).unwrap_or(0);
-    corners.rotate_left(first);
-    Outline::new(corners)
-}
-
-/// The input's coordinate at that place of the grid, or the place itself where lines of the input crossed.
-fn off_grid(place: i64, known: &[(i64, f64)]) -> f64 {
-    known
-        .binary_search_by_key(&place, |c| c.0)
-        .map_or(place as f64 / STEPS, |i| known[i].1)
+fn rings(outlines: &[Outline]) -> Vec<Vec<Point2>> {
+    outlines.iter().map(corners).collect()
 }
 
 #[cfg(test)]

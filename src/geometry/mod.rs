@@ -7,6 +7,7 @@ mod bend;
 mod bounds;
 mod brep;
 mod clip;
+mod cut;
 mod difference;
 mod extrusion;
 mod faceted;
@@ -14,6 +15,7 @@ mod faceting;
 mod key;
 mod moments;
 mod outline;
+mod overlay;
 #[cfg(test)]
 pub(crate) mod proof;
 mod region;
@@ -25,6 +27,7 @@ mod wall;
 
 pub use bounds::{Bounds2, Bounds3};
 pub use brep::Boundary;
+pub use cut::Cut;
 pub use faceted::{Faceted, Triangle};
 pub use moments::Moments;
 pub use outline::{Arc, Outline, Segment, Vertex};

@@ -1,9 +1,11 @@
 //! What every solid has to pass in tests, wherever it is built.
 
+use super::cut::proof::{prove_cut, prove_cuts};
 use super::{Placement, Solid, Vector3};
+use std::f64::consts::FRAC_PI_2;
 
 /// Panics unless the solid's triangles are sound and have its volume and its box, at several tolerances, and again when
-/// they are moved and turned.
+/// they are moved and turned; and unless a plane cuts them into sound halves.
 pub(crate) fn prove(solid: &Solid) {
     for tolerance in [1.0, 0.1, 0.02] {
         let faceted = solid.faceted(tolerance);
@@ -11,6 +13,7 @@ pub(crate) fn prove(solid: &Solid) {
             panic!("at {tolerance} mm {fault}: {solid:?}");
         }
         let turn = Vector3::new(0.3, -1.1, 2.2);
+        let upright = faceted.moved(&Placement::rotation(Vector3::x() * FRAC_PI_2));
         let moved = faceted.moved(&Placement::new(Vector3::new(1234.5, -987.6, 45.0), turn));
         assert_eq!(moved.check(), Ok(()), "moved, at {tolerance} mm: {solid:?}");
         let volume = faceted.volume();
@@ -18,6 +21,11 @@ pub(crate) fn prove(solid: &Solid) {
             (moved.volume() - volume).abs() < 1e-9 * volume,
             "moved: {solid:?}"
         );
+        if tolerance < 1.0 {
+            continue;
+        }
+        prove_cuts(&upright);
+        prove_cut(&moved, moved.points[0].z + 10.0);
     }
     // With chords fine for its size, the volume is the exact one to a thousandth.
     let bounds = solid.bounds();

@@ -4,6 +4,6 @@ mod polygon;
 mod ring;
 mod shell;
 
-pub use polygon::triangulate;
+pub use polygon::{fill, triangulate};
 pub use ring::Ring;
 pub use shell::Shell;

@@ -26,6 +26,12 @@ pub fn triangulate(points: &[[f64; 2]], holes: &[usize]) -> Option<Vec<[usize; 3
     constrained(points, holes).filter(whole)
 }
 
+/// Triangles, counter-clockwise, of what some sides enclose, in whatever rings they hang together; `points` are all
+/// different and all used. `None` when sides cross.
+pub fn fill(points: &[[f64; 2]], sides: &[[usize; 2]]) -> Option<Vec<[usize; 3]>> {
+    enclosed(points, sides.to_vec())
+}
+
 /// The lowest height of a triangle, signed.
 fn height(points: &[[f64; 2]], t: [usize; 3]) -> f64 {
     let length = |i: usize, j: usize| {
@@ -55,20 +61,21 @@ fn cut_ears(points: &[[f64; 2]], holes: &[usize]) -> Vec<[usize; 3]> {
 
 /// The slow way: a constrained Delaunay triangulation, exact in its decisions.
 fn constrained(points: &[[f64; 2]], holes: &[usize]) -> Option<Vec<[usize; 3]>> {
-    let corners = points.iter().map(|p| Point2::new(p[0], p[1])).collect();
     let starts = std::iter::once(0).chain(holes.iter().copied());
     let ends = holes.iter().copied().chain([points.len()]);
     let sides = starts
         .zip(ends)
         .flat_map(|(a, b)| (a..b).map(move |i| [i, if i + 1 < b { i + 1 } else { a }]));
+    enclosed(points, sides.collect())
+}
+
+fn enclosed(points: &[[f64; 2]], sides: Vec<[usize; 2]>) -> Option<Vec<[usize; 3]>> {
+    let corners = points.iter().map(|p| Point2::new(p[0], p[1])).collect();
     let mut crossing = false;
-    let net = ConstrainedDelaunayTriangulation::<Point2<f64>>::try_bulk_load_cdt(
-        corners,
-        sides.collect(),
-        |_| {
+    let net =
+        ConstrainedDelaunayTriangulation::<Point2<f64>>::try_bulk_load_cdt(corners, sides, |_| {
             crossing = true;
-        },
-    );
+        });
     let net = net
         .ok()
         .filter(|n| !crossing && n.num_vertices() == points.len())?;
