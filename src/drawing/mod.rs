@@ -28,5 +28,6 @@ pub mod template;
 pub mod workshop;
 
 pub use dimension::Dimension;
-pub use set::sheets;
+pub use scene::Look;
+pub use set::{looks, sheets};
 pub use sheet::{Align, Dash, Ink, Item, Layer, Pen, Scale, Sheet};

@@ -1,19 +1,36 @@
 //! The assembly made ready for drawing, and what a view of some of its parts shows.
 
 use super::hidden::{self, Line, Placed, Shape, View};
-use crate::geometry::{Bounds2, Bounds3, Placement, Point3};
+use crate::geometry::{Bounds2, Bounds3, Placement, Point3, Vector3};
 use crate::parts::{Assembly, Part};
+use nalgebra::Translation3;
+use std::sync::{Mutex, PoisonError};
 
 /// How far chords may stray from curves on drawings, millimetres built: fine enough that a bend of sheet steel is two
 /// chords, and less than a pen's width at every scale.
 const TOLERANCE: f64 = 0.25;
 
 /// All parts with the edges of their shapes: made once for all sheets.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub struct Scene<'a> {
     assembly: &'a Assembly,
     shapes: Vec<Shape>,
     bounds: Vec<Bounds3>,
+    /// What was looked at, where somebody wants to know.
+    record: Option<Mutex<Vec<Look>>>,
+}
+
+/// One view that a sheet was drawn from: what was looked at from where, and what was seen.
+#[derive(Clone, Debug)]
+pub struct Look {
+    /// From where.
+    pub view: View,
+    /// Numbers of the parts looked at, each with how far it was moved for this view, millimetres in the world.
+    pub parts: Vec<(usize, Vector3)>,
+    /// Shapes in view coordinates that are no parts.
+    pub screens: Vec<Shape>,
+    /// What was seen.
+    pub lines: Vec<Line>,
 }
 
 /// The lines of some parts, visible and, where asked for, hidden; a line's `of` is the number of its part in the
@@ -35,7 +52,25 @@ impl<'a> Scene<'a> {
                 .map(|s| Shape::new(&s.faceted(TOLERANCE)))
                 .collect(),
             bounds: solids.iter().map(crate::geometry::Solid::bounds).collect(),
+            record: None,
         }
+    }
+
+    /// The same, and keeps what is looked at.
+    pub fn recording(assembly: &'a Assembly) -> Self {
+        Self {
+            record: Some(Mutex::default()),
+            ..Self::new(assembly)
+        }
+    }
+
+    /// What was looked at since this was last asked, in that order.
+    pub fn take_looks(&self) -> Vec<Look> {
+        let looks = self.record.as_ref().map(|record| {
+            let mut kept = record.lock().unwrap_or_else(PoisonError::into_inner);
+            std::mem::take(&mut *kept)
+        });
+        looks.unwrap_or_default()
     }
 
     /// The parts, in their order.
@@ -74,32 +109,64 @@ impl<'a> Scene<'a> {
         mut pick: impl FnMut(&Part) -> bool,
         behind: impl Fn(&Part) -> bool,
     ) -> Sight {
-        let numbers: Vec<usize> = (0..self.parts().len())
-            .filter(|&i| pick(&self.parts()[i]))
-            .collect();
-        let parts = numbers.iter().filter_map(|&i| {
+        let still = |part: &Part| pick(part).then(Vector3::zeros);
+        self.look_at_moved(view, screens, still, behind)
+    }
+
+    /// What [`Scene::look_through`] gives with every part moved: `place` says by how much, millimetres in the world, or
+    /// `None` to leave it out.
+    pub fn look_at_moved(
+        &self,
+        view: &View,
+        screens: &[Shape],
+        mut place: impl FnMut(&Part) -> Option<Vector3>,
+        behind: impl Fn(&Part) -> bool,
+    ) -> Sight {
+        let parts = self.parts().iter().enumerate();
+        let placed: Vec<(usize, Vector3)> =
+            parts.filter_map(|(i, p)| Some((i, place(p)?))).collect();
+        let bodies: Vec<Placed> = self.bodies(view, screens, &placed).collect();
+        let wanted = |of: usize| {
+            let part = placed.get(of).and_then(|&(i, _)| self.parts().get(i));
+            part.is_some_and(&behind)
+        };
+        let mut lines = hidden::with_hidden(&bodies, wanted);
+        let count = self.parts().len();
+        for line in &mut lines {
+            let past = line.of.saturating_sub(placed.len());
+            line.of = placed.get(line.of).map_or(count + past, |p| p.0);
+        }
+        if let Some(record) = &self.record {
+            let mut kept = record.lock().unwrap_or_else(PoisonError::into_inner);
+            kept.push(Look {
+                view: *view,
+                parts: placed,
+                screens: screens.to_vec(),
+                lines: lines.clone(),
+            });
+        }
+        Sight { lines }
+    }
+
+    /// Parts where they are moved to, then shapes that are no parts. Every part has a shape: see [`Assembly`].
+    fn bodies<'s>(
+        &'s self,
+        view: &'s View,
+        screens: &'s [Shape],
+        placed: &'s [(usize, Vector3)],
+    ) -> impl Iterator<Item = Placed<'s>> {
+        let parts = placed.iter().filter_map(|&(i, shift)| {
             let part = &self.parts()[i];
             Some(Placed {
                 shape: self.shapes.get(part.solid.0)?,
-                motion: view.of_part(&part.placement),
+                motion: view.of_part(&(Translation3::from(shift) * part.placement)),
             })
         });
         let screened = screens.iter().map(|shape| Placed {
             shape,
             motion: Placement::identity(),
         });
-        let placed: Vec<Placed> = parts.chain(screened).collect();
-        let wanted = |of: usize| {
-            let part = numbers.get(of).and_then(|&i| self.parts().get(i));
-            part.is_some_and(&behind)
-        };
-        let mut lines = hidden::with_hidden(&placed, wanted);
-        let count = self.parts().len();
-        for line in &mut lines {
-            let past = line.of.saturating_sub(numbers.len());
-            line.of = numbers.get(line.of).copied().unwrap_or(count + past);
-        }
-        Sight { lines }
+        parts.chain(screened)
     }
 }
 

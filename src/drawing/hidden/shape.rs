@@ -42,6 +42,12 @@ impl Shape {
             edges,
         }
     }
+
+    /// Its triangles, counter-clockwise seen from outside.
+    pub fn triangles(&self) -> impl Iterator<Item = [Point3; 3]> + '_ {
+        let corners = self.triangles.iter();
+        corners.map(|t| t.map(|i| self.points[i as usize]))
+    }
 }
 
 fn normal(points: &[Point3], corners: [u32; 3]) -> Vector3 {

@@ -4,7 +4,7 @@ use super::contents::{Contents, Entry};
 use super::families::FAMILIES;
 use crate::drawing::border::Frame;
 use crate::drawing::page::Page;
-use crate::drawing::scene::Scene;
+use crate::drawing::scene::{Look, Scene};
 use crate::drawing::{Scale, Sheet, index};
 use crate::parts::Assembly;
 use crate::plan::Plan;
@@ -69,6 +69,26 @@ pub fn sheets(plan: &Plan, assembly: &Assembly, cautions: &[String]) -> Vec<Shee
     drawn.extend(all(&set, &first));
     drawn.sort_by_key(|(number, _)| *number);
     drawn.into_iter().map(|(_, sheet)| sheet).collect()
+}
+
+/// Every view that the set is drawn from, sheet by sheet: the sheet's name, its scale and what was looked at. For those
+/// who check what is hidden.
+pub fn looks(plan: &Plan, assembly: &Assembly) -> Vec<(String, Scale, Vec<Look>)> {
+    let scene = Scene::recording(assembly);
+    let frame = Frame::new(&plan.design);
+    let contents = Contents::new(plan, assembly, &frame);
+    let set = Set {
+        plan,
+        assembly,
+        scene: &scene,
+        frame: &frame,
+        contents: &contents,
+        cautions: &[],
+        scales: &[],
+    };
+    let sheets = contents.entries.iter().filter_map(|entry| one(&set, entry));
+    let looked = sheets.map(|sheet| (sheet.name, sheet.scale, scene.take_looks()));
+    looked.filter(|(.., looks)| !looks.is_empty()).collect()
 }
 
 /// Draws sheets on all cores.

@@ -9,4 +9,4 @@ mod tests;
 pub use contents::Planned;
 #[expect(unused_imports, reason = "the index is drawn next")]
 pub use contents::{Contents, Entry};
-pub use draw::{Drawn, Set, sheets};
+pub use draw::{Drawn, Set, looks, sheets};
