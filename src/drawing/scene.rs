@@ -1,7 +1,7 @@
 //! The assembly made ready for drawing, and what a view of some of its parts shows.
 
 use super::hidden::{self, Line, Placed, Shape, View};
-use crate::geometry::{Bounds2, Bounds3, Placement, Point3, Vector3};
+use crate::geometry::{Bounds2, Bounds3, Placement, Point3, Solid, Vector3};
 use crate::parts::{Assembly, Part};
 use nalgebra::Translation3;
 use std::sync::{Mutex, PoisonError};
@@ -51,7 +51,7 @@ impl<'a> Scene<'a> {
                 .iter()
                 .map(|s| Shape::new(&s.faceted(TOLERANCE)))
                 .collect(),
-            bounds: solids.iter().map(crate::geometry::Solid::bounds).collect(),
+            bounds: solids.iter().map(Solid::bounds).collect(),
             record: None,
         }
     }
@@ -76,6 +76,16 @@ impl<'a> Scene<'a> {
     /// The parts, in their order.
     pub fn parts(&self) -> &'a [Part] {
         &self.assembly.parts
+    }
+
+    /// A part's shape, exactly described.
+    pub fn solid(&self, part: &Part) -> Option<&'a Solid> {
+        self.assembly.solids.get(part.solid.0)
+    }
+
+    /// A part's shape with its edges.
+    pub fn shape(&self, part: &Part) -> Option<&Shape> {
+        self.shapes.get(part.solid.0)
     }
 
     /// The box round a part in view coordinates; exact for parts that stand square to the view.

@@ -59,6 +59,14 @@ impl View {
         Self(Placement::from_parts(shift, turn).inverse())
     }
 
+    /// What one sees looking at a plane: its point `origin` is the view's, `across` points to the right and `up` up the
+    /// sheet. Both are unit vectors square to each other.
+    pub fn onto(origin: Point3, across: Vector3, up: Vector3) -> Self {
+        let axes = Matrix3::from_columns(&[across, up, across.cross(&up)]);
+        let turn = UnitQuaternion::from_rotation_matrix(&Rotation3::from_matrix_unchecked(axes));
+        Self(Placement::from_parts(Translation3::from(origin.coords), turn).inverse())
+    }
+
     /// What an eye far away sees in whose direction `eye` points; the world's z runs up the sheet, or its y where one
     /// looks along z. A direction of no length is taken for straight from above.
     pub fn from_direction(eye: Vector3) -> Self {

@@ -1,9 +1,16 @@
 //! Sections: the island cut through.
 
+mod cut_view;
 mod cuts;
+mod plane;
+mod window;
 
+#[expect(unused_imports, reason = "the details are drawn next")]
+pub use cut_view::{CutView, Piece, Reach};
 #[expect(unused_imports, reason = "the sections are drawn next")]
 pub use cuts::{Cut, cuts};
+#[expect(unused_imports, reason = "the details are drawn next")]
+pub use plane::{across, behind_face, level_at};
 
 use super::set::{Drawn, Planned, Set};
 use crate::drawing::border::Frame;

@@ -1,7 +1,7 @@
-//! Hatching.
+//! A rectangle hatched, whatever it is made of.
 
-use super::page::Page;
-use super::{Dash, Layer, Pen};
+use crate::drawing::page::Page;
+use crate::drawing::{Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Vector2};
 
 /// Hatches an area of the sheet at 45 degrees, its lines `apart` millimetres along its sides.
@@ -13,6 +13,6 @@ pub fn hatch(page: &mut Page, area: &Bounds2, apart: f64) {
         let d = f64::from(i) * apart;
         let from = area.low + Vector2::new((d - height).max(0.0), d.min(height));
         let to = area.low + Vector2::new(d.min(width), (d - width).max(0.0));
-        page.line(Layer::Detail, Pen::Fine, Dash::Solid, from, to);
+        page.line(Layer::Hatch, Pen::Fine, Dash::Solid, from, to);
     }
 }
