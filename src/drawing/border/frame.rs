@@ -37,6 +37,7 @@ pub struct Frame<'a> {
     border: Bounds2,
     /// Height of the strip along the foot.
     foot: f64,
+    cautions: &'a [String],
 }
 
 /// The one line on every sheet that says what a drawing cannot decide.
@@ -66,7 +67,20 @@ impl<'a> Frame<'a> {
             paper,
             border,
             foot: form.height().mm().max(FOOT),
+            cautions: &[],
         }
+    }
+
+    /// The same with what the checks ask to be careful of, a sentence each: the general notes letter it.
+    #[must_use]
+    pub fn with_cautions(mut self, cautions: &'a [String]) -> Self {
+        self.cautions = cautions;
+        self
+    }
+
+    /// What the checks ask to be careful of.
+    pub fn cautions(&self) -> &'a [String] {
+        self.cautions
     }
 
     /// The paper.

@@ -1,19 +1,13 @@
 //! General notes.
 
-use super::set::{Drawn, Planned, Set};
-use crate::drawing::border::Frame;
-use crate::parts::Assembly;
-use crate::plan::Plan;
+mod columns;
+mod sheets;
+#[cfg(test)]
+mod tests;
+mod text;
+mod values;
+
+pub use sheets::{draw, planned};
 
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "General notes";
-
-/// Which sheets there are.
-pub fn planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    Vec::new()
-}
-
-/// Draws one of them.
-pub fn draw(_set: &Set, _number: usize) -> Option<Drawn> {
-    None
-}

@@ -1,7 +1,7 @@
 //! A table drawn on a sheet.
 
 use super::columns;
-use super::lines::broken;
+use super::lines::{MOST_LINES, broken};
 use crate::drawing::page::{self, LARGE, LETTERS, Page};
 use crate::drawing::{Align, Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Point2, Vector2};
@@ -62,7 +62,9 @@ impl Grid {
         let widths = columns::widths(&wishes, width);
         let lay = |cells: Vec<String>| -> Vec<Vec<String>> {
             let cells = cells.into_iter().zip(&widths);
-            cells.map(|(c, w)| broken(&c, LETTERS, w - AIR)).collect()
+            cells
+                .map(|(c, w)| broken(&c, LETTERS, w - AIR, MOST_LINES))
+                .collect()
         };
         Self {
             title: page::plain(&table.title),
@@ -85,7 +87,7 @@ impl Grid {
         let width = self.limit;
         let notes = notes.into_iter();
         self.notes = notes
-            .flat_map(|note| broken(note.as_ref(), LETTERS, width))
+            .flat_map(|note| broken(note.as_ref(), LETTERS, width, MOST_LINES))
             .collect();
         self
     }

@@ -15,9 +15,10 @@ mod spelling;
 mod tests;
 
 pub use appliances::{appliance_notes, appliance_schedule, rating_notes, rating_schedule};
-pub use edge::{edge_mark, edge_notes, edge_schedule};
+pub use edge::{edge_mark, edge_notes, edge_schedule, profile as edge_profile};
 pub use flow::{Portion, flow};
 pub use grid::{Grid, Part};
+pub use lines::broken;
 pub use materials::{material_notes, material_schedule};
 pub use members::{stud_notes, stud_schedule};
 pub use openings::{opening_notes, opening_schedule};

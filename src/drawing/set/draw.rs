@@ -25,8 +25,6 @@ pub struct Set<'a> {
     pub frame: &'a Frame<'a>,
     /// All sheets of the set.
     pub contents: &'a Contents,
-    /// What the checks ask to be careful of, a sentence each.
-    pub cautions: &'a [String],
     /// The scale of each sheet in the order of the contents, once it is drawn; empty before.
     pub scales: &'a [String],
 }
@@ -44,7 +42,7 @@ impl Set<'_> {
 /// The same plan gives the same sheets, however many cores draw them.
 pub fn sheets(plan: &Plan, assembly: &Assembly, cautions: &[String]) -> Vec<Sheet> {
     let scene = Scene::new(assembly);
-    let frame = Frame::new(&plan.design);
+    let frame = Frame::new(&plan.design).with_cautions(cautions);
     let contents = Contents::new(plan, assembly, &frame);
     let mut set = Set {
         plan,
@@ -52,7 +50,6 @@ pub fn sheets(plan: &Plan, assembly: &Assembly, cautions: &[String]) -> Vec<Shee
         scene: &scene,
         frame: &frame,
         contents: &contents,
-        cautions,
         scales: &[],
     };
     let entries = contents.entries.iter();
