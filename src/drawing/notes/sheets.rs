@@ -23,10 +23,13 @@ pub fn planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned>
     (0..columns.sheets(shared.len())).map(one).collect()
 }
 
-/// Draws one of them.
+/// Draws one of them; `None` for a sheet that there is not.
 pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
     let columns = Columns::new(&set.frame.room(&[]));
     let shared = columns.share(&blocks(set.plan, set.frame.cautions(), columns));
+    if number >= columns.sheets(shared.len()) {
+        return None;
+    }
     let scale = Scale::none();
     let mut page = set.frame.page(TITLE, &scale, &[]);
     columns.draw(&mut page, &shared, number);

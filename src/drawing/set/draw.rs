@@ -80,7 +80,6 @@ pub fn looks(plan: &Plan, assembly: &Assembly) -> Vec<(String, Scale, Vec<Look>)
         scene: &scene,
         frame: &frame,
         contents: &contents,
-        cautions: &[],
         scales: &[],
     };
     let sheets = contents.entries.iter().filter_map(|entry| one(&set, entry));
