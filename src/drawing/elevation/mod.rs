@@ -8,3 +8,4 @@ mod listed;
 mod panel_view;
 
 pub use listed::{finished, finished_planned, framing, framing_planned};
+pub use panel_view::PanelView;

@@ -128,3 +128,28 @@ pub(super) fn overall(chains: &[WorldChain], name: &str, bounds: &Bounds2) -> [W
         stations: vec![bounds.low, bounds.high],
     })
 }
+
+/// The chains without those that measure the same on the same side: their names are lettered together.
+pub(super) fn merged(plan: &Plan, chains: Vec<WorldChain>) -> Vec<WorldChain> {
+    let notation = plan.design.project.units;
+    let steps = |chain: &WorldChain| {
+        let level = matches!(chain.side, Side::Below | Side::Above);
+        let along = chain.stations.iter().map(|p| if level { p.x } else { p.y });
+        let mut steps: Vec<i64> = along
+            .map(|v| notation.steps(crate::units::Length::millimetres(v)))
+            .collect();
+        steps.sort_unstable();
+        steps.dedup();
+        steps
+    };
+    let mut kept: Vec<WorldChain> = Vec::new();
+    for chain in chains {
+        let same = |k: &&mut WorldChain| k.side == chain.side && steps(k) == steps(&chain);
+        match kept.iter_mut().find(same) {
+            Some(other) if other.name.contains(&chain.name) => {}
+            Some(other) => other.name = format!("{}, {}", other.name, chain.name),
+            None => kept.push(chain),
+        }
+    }
+    kept
+}

@@ -5,6 +5,10 @@ use crate::drawing::set::{Drawn, Planned, Set};
 use crate::parts::Assembly;
 use crate::plan::Plan;
 
+const ISLAND: &str = "Plan of the island";
+const FRAMING: &str = "Framing plan";
+const COUNTER: &str = "Plan of the counter";
+
 fn one(stem: &str, title: &str) -> Vec<Planned> {
     vec![Planned {
         stem: stem.to_owned(),
@@ -15,41 +19,30 @@ fn one(stem: &str, title: &str) -> Vec<Planned> {
 
 /// The plan of the island.
 pub fn island_planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    one("plan-island", "Plan of the island")
+    one("plan-island", ISLAND)
 }
 
 /// Draws it.
 pub fn island(set: &Set, _number: usize) -> Option<Drawn> {
-    let faces = 0..set.plan.faces.len();
-    let views: Vec<_> = faces
-        .filter_map(|face| Some((face, set.contents.of_face(face)?)))
-        .collect();
-    let title = "Plan of the island";
-    Some(super::island::island(
-        set.plan, set.scene, set.frame, title, &views,
-    ))
+    Some(super::island::island(set, ISLAND))
 }
 
-/// The plan of the frame.
+/// The framing plan.
 pub fn framing_planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    Vec::new()
+    one("plan-framing", FRAMING)
 }
 
 /// Draws it.
-pub fn framing(_set: &Set, _number: usize) -> Option<Drawn> {
-    None
+pub fn framing(set: &Set, _number: usize) -> Option<Drawn> {
+    Some(super::framing::framing_plan(set, FRAMING))
 }
 
 /// The plan of the counter.
 pub fn counter_planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    one("plan-counter", "Plan of the counter")
+    one("plan-counter", COUNTER)
 }
 
 /// Draws it.
 pub fn counter(set: &Set, _number: usize) -> Option<Drawn> {
-    Some(super::counter::counter(
-        set.plan,
-        set.frame,
-        "Plan of the counter",
-    ))
+    Some(super::counter::counter(set, COUNTER))
 }

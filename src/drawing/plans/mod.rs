@@ -1,10 +1,14 @@
-//! Plans: the island from above with its counter left off, and the counter.
+//! Plans: the island as it will stand, its framing, and the counter.
 
 mod chains;
 mod counter;
-mod cross_chain;
+mod face_marks;
+mod framing;
 mod island;
+mod key;
 mod listed;
-mod openings;
+mod spot;
+mod style;
+mod walls;
 
 pub use listed::{counter, counter_planned, framing, framing_planned, island, island_planned};

@@ -1,19 +1,20 @@
 //! The counter in plan.
 
-use super::chains::{self, WorldChain};
 use super::cross_chain;
 use crate::design::{EdgeProfile, PlanCorner, Side as RunSide};
-use crate::drawing::border::Frame;
 use crate::drawing::fit::Fit;
 use crate::drawing::marks::place_lines;
 use crate::drawing::page::Page;
-use crate::drawing::{Dash, Layer, Pen, Scale};
+use crate::drawing::plans::chains::{self, WorldChain};
+use crate::drawing::set::{Drawn, Set};
+use crate::drawing::{Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Point2};
 use crate::plan::{CounterCutout, Plan};
 use crate::units::Length;
 
 /// Draws the plan of the counter.
-pub fn counter(plan: &Plan, frame: &Frame, title: &str) -> (Page, Scale) {
+pub fn counter(set: &Set, title: &str) -> Drawn {
+    let Set { plan, frame, .. } = *set;
     let counter = &plan.counter;
     let drawn = counter.outline.bounds();
     let notes = notes(plan);

@@ -1,0 +1,82 @@
+//! What the framing plan measures: the stud grid of the outer faces, cutouts, runs, depths.
+
+use crate::drawing::elevation::PanelView;
+use crate::drawing::plans::chains::{self, WorldChain};
+use crate::geometry::{Bounds2, Point2};
+use crate::plan::Plan;
+
+/// The chains round the plan, the finest nearest.
+pub(super) fn world_chains(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
+    let mut found = grids(plan, frame);
+    for (number, run) in plan.runs.iter().enumerate() {
+        let side = chains::side_of_run(plan, number, frame);
+        let ends = [run.point(0.0, 0.0), run.point(run.length, 0.0)];
+        let cutouts = plan.cutouts.iter().filter(|c| c.run == number);
+        let edges: Vec<Point2> = cutouts
+            .flat_map(|c| [run.point(c.u0, 0.0), run.point(c.u1, 0.0)])
+            .collect();
+        if !edges.is_empty() {
+            found.push(WorldChain {
+                side,
+                name: "cutouts".to_owned(),
+                stations: ends.into_iter().chain(edges).collect(),
+            });
+        }
+        found.push(WorldChain {
+            side,
+            name: format!("{} run", plan.design.runs[number].name.value),
+            stations: ends.to_vec(),
+        });
+    }
+    found.extend(depths(plan));
+    let whole = chains::overall(&found, "frame", frame);
+    found.extend(whole);
+    chains::merged(plan, found)
+}
+
+/// The stud grid of every face that is on the outside of the whole frame; the others have theirs on the elevations.
+fn grids(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
+    let mut found = Vec::new();
+    for (number, face) in plan.faces.iter().enumerate() {
+        let (start, out) = (face.start, face.outward);
+        let corner = |axis: usize| {
+            if out[axis] > 0.0 {
+                frame.high[axis]
+            } else {
+                frame.low[axis]
+            }
+        };
+        let axis = usize::from(out.y.abs() > 0.5);
+        let outermost = (start[axis] - corner(axis)).abs() < 1.0;
+        let Some(view) = PanelView::of_face(plan, number).filter(|_| outermost) else {
+            continue;
+        };
+        let grid = view.grid(plan);
+        if grid.is_empty() {
+            continue;
+        }
+        let (low, high) = view.reach();
+        let stations = grid.into_iter().chain([low, high]);
+        found.push(WorldChain {
+            side: chains::side_towards(out),
+            name: "stud grid".to_owned(),
+            stations: stations.map(|s| face.point(s, 0.0)).collect(),
+        });
+    }
+    found
+}
+
+/// The depth of a run at each free end of the island.
+fn depths(plan: &Plan) -> Vec<WorldChain> {
+    let first = plan.runs.first().map(|run| (run, 0.0, -run.along));
+    let last = plan.runs.last().map(|run| (run, run.length, run.along));
+    let ends = [first, last.filter(|_| plan.runs.len() > 1)];
+    ends.into_iter()
+        .flatten()
+        .map(|(run, u, out)| WorldChain {
+            side: chains::side_towards(out),
+            name: "depth".to_owned(),
+            stations: vec![run.point(u, 0.0), run.point(u, run.depth)],
+        })
+        .collect()
+}

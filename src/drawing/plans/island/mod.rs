@@ -1,0 +1,12 @@
+//! The plan of the island: for whoever must know what will stand where, and how much room it takes.
+
+mod around;
+mod clearance;
+mod dimensions;
+mod names;
+mod openings;
+mod seats;
+mod services;
+mod sheet;
+
+pub use sheet::island;

@@ -1,0 +1,126 @@
+//! The plan of the island as it will stand: counter, appliances, what opens, what stands around.
+
+use super::around::Around;
+use super::clearance;
+use super::dimensions;
+use super::names;
+use super::openings;
+use super::seats;
+use super::services;
+use crate::drawing::set::{Drawn, Set};
+use crate::drawing::fit::Fit;
+use crate::drawing::outline::finished_corners;
+use crate::drawing::page::Page;
+use crate::drawing::plans::face_marks;
+use crate::drawing::plans::key::{self, Entry};
+use crate::drawing::plans::style::{CUT, EDGE, FINE, HIDDEN, LIMIT, LYING};
+use crate::drawing::plans::{chains, walls};
+use crate::geometry::{Bounds2, Outline};
+use crate::plan::{Face, Plan};
+
+/// Draws the plan of the island.
+pub fn island(set: &Set, title: &str) -> Drawn {
+    let Set { plan, frame, .. } = *set;
+    let finished = Outline::polygon(&finished_corners(plan));
+    let counter = plan.counter.outline.bounds();
+    let opened = openings::all(plan);
+    let rooms = clearance::rooms(plan);
+    let seats = seats::seats(plan);
+    let grounds = opened.iter().map(|o| o.ground(plan));
+    let limits = rooms.iter().map(|r| r.limit(plan));
+    let own = grounds
+        .chain(limits)
+        .chain(seats.ground())
+        .fold(finished.bounds().union(counter), Bounds2::union);
+    let around = Around::new(plan, &finished.bounds(), own);
+    let chains = dimensions::world_chains(plan, &finished.bounds(), &counter, &around);
+    let notes = notes();
+    let entries = entries(plan, !rooms.is_empty(), !seats.stools.is_empty());
+    let room = frame.room(&notes);
+    let (fit, corner) = key::beside(
+        plan.design.project.units,
+        &around.shown,
+        &room,
+        chains::margins(&chains),
+        &entries,
+    );
+    let mut page = frame.page(title, &fit.scale, &notes);
+    key::draw(&mut page, corner, &entries);
+    around.draw(&mut page, &fit);
+    draw_island(&mut page, plan, &fit, &finished);
+    for opening in &opened {
+        opening.draw(&mut page, plan, &fit);
+    }
+    for room in &rooms {
+        room.draw(&mut page, plan, &fit);
+    }
+    seats.draw(&mut page, &fit);
+    services::draw(&mut page, plan, &fit);
+    chains::draw(&mut page, plan, &fit, &around.shown, &chains);
+    let views = face_marks::views(set, "Finished elevations");
+    face_marks::draw(&mut page, plan, &fit, &views, |face| edge_of(plan, face));
+    names::letter(&mut page, plan, &fit, &seats);
+    for room in &rooms {
+        room.letter(&mut page, plan, &fit);
+    }
+    around.name(&mut page, plan, &fit);
+    (page, fit.scale)
+}
+
+fn notes() -> Vec<String> {
+    let text = "Seen from above. Dimensions to finished faces and to the edge of the counter, as the chains are named; cutouts by the appliances' own instructions. Framing has a plan of its own.";
+    vec![text.to_owned()]
+}
+
+/// What the key explains: only what is drawn.
+fn entries(plan: &Plan, clearances: bool, stools: bool) -> Vec<Entry> {
+    let mut entries = vec![
+        Entry::line(EDGE, "edge of the counter"),
+        Entry::line(HIDDEN, "finished face below the counter"),
+    ];
+    if !plan.cutouts.is_empty() {
+        entries.push(Entry::line(LYING, "flange of an appliance"));
+        entries.push(Entry::line(CUT, "cutout in the counter"));
+    }
+    if clearances {
+        let text = "nothing that can burn within, by the appliance's own instructions; also as far as a drawer comes";
+        entries.push(Entry::line(LIMIT, text));
+    } else if plan.faces.iter().any(|f| {
+        f.openings
+            .iter()
+            .any(|o| o.kind == Some(crate::design::OpeningKind::Drawer))
+    }) {
+        entries.push(Entry::line(LIMIT, "as far as a drawer comes"));
+    }
+    entries.extend(services::entries(plan));
+    if stools {
+        let text = "stool, 24 in of counter each is common practice; room behind by published kitchen planning guidelines";
+        entries.push(Entry::symbol(stool_symbol, text));
+    }
+    entries
+}
+
+fn stool_symbol(page: &mut Page, area: &Bounds2) {
+    FINE.circle(page, area.centre(), area.height() / 2.0);
+}
+
+/// Counter, faces below it, cutouts and flanges.
+fn draw_island(page: &mut Page, plan: &Plan, fit: &Fit, finished: &Outline) {
+    walls::draw(page, plan, fit);
+    EDGE.closed(page, fit.outline(&plan.counter.outline));
+    HIDDEN.closed(page, fit.outline(finished));
+    for cutout in &plan.counter.cutouts {
+        if !cutout.open {
+            CUT.closed(page, fit.outline(&cutout.outline));
+        }
+        LYING.closed(page, fit.outline(&cutout.flange));
+    }
+}
+
+/// How far outside a face of the frame the counter ends.
+fn edge_of(plan: &Plan, face: &Face) -> f64 {
+    let sides = plan.counter.sides.iter();
+    let own = sides.filter(|s| plan.faces.get(s.face).is_some_and(|f| f.mark == face.mark));
+    let outs = own.map(|s| (s.start - face.start).dot(&face.outward));
+    outs.fold(0.0, f64::max)
+}
