@@ -7,6 +7,9 @@ use crate::drawing::page::{LETTERS, Page};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::Plan;
 
+/// Between what is drawn and its chains: the room of the marks of faces, sections and edges, millimetres.
+const LANE: f64 = 8.0;
+
 /// One chain of a plan, in world coordinates.
 #[derive(Clone, Debug)]
 pub(super) struct WorldChain {
@@ -29,9 +32,9 @@ pub(super) fn margins(chains: &[WorldChain]) -> Margins {
             2.0
         };
         if count == 0 {
-            3.0
+            LANE + 3.0
         } else {
-            2.0 + 8.0 * count as f64 + letters
+            LANE + 2.0 + 8.0 * count as f64 + letters
         }
     };
     // The names of chains stand past their right or upper ends.
@@ -75,10 +78,10 @@ pub(super) fn draw(
             })
             .collect();
         let edge = match side {
-            Side::Below => area.low.y,
-            Side::Above => area.high.y,
-            Side::Left => area.low.x,
-            Side::Right => area.high.x,
+            Side::Below => area.low.y - LANE,
+            Side::Above => area.high.y + LANE,
+            Side::Left => area.low.x - LANE,
+            Side::Right => area.high.x + LANE,
         };
         unplaced += draw_stack(page, Axis { side, edge }, &tiers).1;
     }
@@ -129,7 +132,7 @@ pub(super) fn overall(chains: &[WorldChain], name: &str, bounds: &Bounds2) -> [W
     })
 }
 
-/// The chains without those that measure the same on the same side: their names are lettered together.
+/// The chains without those that measure the same on the same side: the first of them stays.
 pub(super) fn merged(plan: &Plan, chains: Vec<WorldChain>) -> Vec<WorldChain> {
     let notation = plan.design.project.units;
     let steps = |chain: &WorldChain| {
@@ -144,10 +147,9 @@ pub(super) fn merged(plan: &Plan, chains: Vec<WorldChain>) -> Vec<WorldChain> {
     };
     let mut kept: Vec<WorldChain> = Vec::new();
     for chain in chains {
-        let same = |k: &&mut WorldChain| k.side == chain.side && steps(k) == steps(&chain);
-        match kept.iter_mut().find(same) {
-            Some(other) if other.name.contains(&chain.name) => {}
-            Some(other) => other.name = format!("{}, {}", other.name, chain.name),
+        let same = |k: &&WorldChain| k.side == chain.side && steps(k) == steps(&chain);
+        match kept.iter().find(same) {
+            Some(_) => {}
             None => kept.push(chain),
         }
     }

@@ -3,14 +3,14 @@
 use super::style::{FINE, STANDING};
 use crate::drawing::fit::Fit;
 use crate::drawing::page::Page;
-use crate::plan::Plan;
+use crate::plan::{Face, Plan};
 
 /// Between strokes, millimetres on the sheet.
 const STROKE: f64 = 2.5;
 
 /// A heavy line in the wall's plane with strokes behind it.
-pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit) {
-    for face in plan.faces.iter().filter(|f| f.wall) {
+pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit, wanted: impl Fn(&Face) -> bool) {
+    for face in plan.faces.iter().filter(|f| f.wall && wanted(f)) {
         let ends = [face.point(0.0, 0.0), face.point(face.length, 0.0)];
         let [from, to] = ends.map(|p| fit.point(p));
         STANDING.line(page, from, to);

@@ -56,7 +56,7 @@ fn grids(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
             continue;
         }
         let (low, high) = view.reach();
-        let stations = grid.into_iter().chain([low, high]);
+        let stations = regular(grid, low, high).into_iter().chain([low, high]);
         found.push(WorldChain {
             side: chains::side_towards(out),
             name: "stud grid".to_owned(),
@@ -64,6 +64,23 @@ fn grids(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
         });
     }
     found
+}
+
+/// Nearer neighbours stand together at a corner or a joint: only the first of them is on the grid, millimetres.
+const TOGETHER: f64 = 150.0;
+
+/// The stations that stand clear of both ends and of the one before.
+fn regular(mut grid: Vec<f64>, low: f64, high: f64) -> Vec<f64> {
+    grid.sort_by(f64::total_cmp);
+    let mut last = low;
+    grid.retain(|s| {
+        let keep = s - last >= TOGETHER && high - s >= TOGETHER;
+        if keep {
+            last = *s;
+        }
+        keep
+    });
+    grid
 }
 
 /// The depth of a run at each free end of the island.

@@ -6,10 +6,10 @@ use crate::drawing::fit::Fit;
 use crate::drawing::hidden::{Stroke, View};
 use crate::drawing::marks::{Mark, place_inside, place_marks};
 use crate::drawing::outline::frame_corners;
-use crate::drawing::page::{LARGE, Page};
+use crate::drawing::page::{LARGE, LETTERS, Page};
 use crate::drawing::plans::key::{self, Entry};
 use crate::drawing::plans::style::{HIDDEN, LIMIT, STEEL, corners};
-use crate::drawing::plans::{chains, face_marks, walls};
+use crate::drawing::plans::{chains, face_marks, labels, walls};
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::set::{Drawn, Set};
 use crate::drawing::{Layer, Pen};
@@ -39,7 +39,7 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
         part.group == Group::Framing
     });
     draw_steel(&mut page, &sight, &fit);
-    walls::draw(&mut page, plan, &fit);
+    walls::draw(&mut page, plan, &fit, |_| true);
     for area in sleepers_beside_tracks(plan, scene) {
         HIDDEN.closed(&mut page, corners(&fit.area(&area)));
     }
@@ -145,8 +145,10 @@ fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
         let area = fit.area(&cutout.outline.bounds());
         if let Some(appliance) = plan.design.appliances.get(cutout.appliance) {
             let text = appliance.name.clone();
-            place_inside(page, &Mark { text, area }, crate::drawing::page::LETTERS);
+            place_inside(page, &Mark { text, area }, LETTERS);
         }
+        // Nothing else is lettered where it would seem to name the appliance.
+        page.reserve(area);
     }
     for panel in &plan.panels {
         if let PanelOf::Bulkhead(number) = panel.of {
@@ -157,11 +159,8 @@ fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
     }
     let inner = plan.sizes.panel;
     for (run, named) in plan.runs.iter().zip(&plan.design.runs) {
-        let mark = Mark {
-            text: format!("{} run", named.name.value),
-            area: fit.area(&run.rectangle(run.framed, (inner, run.depth - inner))),
-        };
-        place_inside(page, &mark, LARGE);
+        let area = fit.area(&run.rectangle(run.framed, (inner, run.depth - inner)));
+        labels::inside(page, &format!("{} run", named.name.value), LARGE, &area);
     }
 }
 

@@ -6,15 +6,16 @@ use crate::drawing::fit::Fit;
 use crate::drawing::marks::{Mark, place_led, place_marks};
 use crate::drawing::page::Page;
 use crate::drawing::plans::chains::WorldChain;
+use crate::drawing::plans::labels;
 use crate::drawing::plans::style::{FINE, GROUND, OVERHEAD, STANDING, Style, corners};
 use crate::geometry::{Bounds2, Point2, Vector2};
-use crate::plan::Plan;
+use crate::plan::{Face, Plan};
 use crate::units::Length;
 
 /// What stands within this distance of the finished faces is drawn, millimetres: 4 ft. The rest is on the site plan.
 const REACH: f64 = 1219.2;
 /// How much of a wall or a way is drawn past what it stands beside, millimetres.
-const PAST: f64 = 250.0;
+const PAST: f64 = 150.0;
 /// As many distances are dimensioned at most on a side.
 const DIMENSIONED: usize = 3;
 
@@ -80,6 +81,21 @@ impl<'a> Around<'a> {
         }
     }
 
+    /// True when a wall of the site is what a side of the island stands against.
+    pub fn has_wall_at(&self, face: &Face) -> bool {
+        let middle = face.point(face.length / 2.0, 10.0);
+        self.objects.iter().any(|(object, area)| {
+            object.kind == ObjectKind::Wall
+                && touches(
+                    area,
+                    &Bounds2 {
+                        low: middle,
+                        high: middle,
+                    },
+                )
+        })
+    }
+
     /// Names them; says how many found no room.
     pub fn name(&self, page: &mut Page, plan: &Plan, fit: &Fit) -> usize {
         let mut missing = 0;
@@ -87,13 +103,8 @@ impl<'a> Around<'a> {
             let text = words(plan, object);
             missing += if is_overhead(object.kind) {
                 let edges = edges(area, &self.shown);
-                let marks = edges.iter().filter_map(|edge| {
-                    let area = fit.area(&Bounds2::around(*edge)?);
-                    let text = text.clone();
-                    Some(Mark { text, area })
-                });
-                // One of its edges is enough.
-                usize::from(!marks.into_iter().any(|m| place_marks(page, &[m]) == 0))
+                let sheet = edges.iter().map(|edge| edge.map(|p| fit.point(p)));
+                usize::from(!labels::along_first(page, &text, sheet))
             } else {
                 let area = fit.area(&within(area, &self.shown));
                 let mark = Mark { text, area };
@@ -125,7 +136,7 @@ impl<'a> Around<'a> {
                 let point = |v: f64| Point2::from(Vector2::ith(axis, v));
                 (!gaps.is_empty()).then(|| WorldChain {
                     side,
-                    name: "to what stands there".to_owned(),
+                    name: "site".to_owned(),
                     stations: gaps.into_iter().chain(ends).map(point).collect(),
                 })
             })

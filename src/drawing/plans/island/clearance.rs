@@ -1,13 +1,16 @@
 //! The room round a hot appliance in which nothing may stand that can burn, as its own instructions give it.
 
-use crate::design::Clearances;
+use crate::design::{Clearances, Placed};
 use crate::drawing::fit::Fit;
-use crate::drawing::marks::{Mark, place_led};
 use crate::drawing::page::Page;
 use crate::drawing::plans::spot;
 use crate::drawing::plans::style::LIMIT;
 use crate::geometry::{Bounds2, Point2};
 use crate::plan::{Body, BodyOf, Plan};
+use crate::units::Length;
+
+/// Where along a side of the body a distance may be lettered.
+const FRACTIONS: [f64; 9] = [0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1];
 
 /// One appliance's room in plan.
 pub(super) struct Room<'a> {
@@ -16,6 +19,7 @@ pub(super) struct Room<'a> {
     sides: f64,
     back: f64,
     above: Option<f64>,
+    below: Option<f64>,
 }
 
 /// The rooms of all appliances whose instructions ask for one.
@@ -29,9 +33,7 @@ pub(super) fn rooms(plan: &Plan) -> Vec<Room<'_>> {
         .filter_map(|body| {
             let appliance = plan.design.appliances.get(of(body)?)?;
             let asked: &Clearances = &appliance.rating.clearance;
-            let mm = |c: &Option<crate::design::Placed<crate::units::Length>>| {
-                c.as_ref().map(|c| c.mm())
-            };
+            let mm = |c: &Option<Placed<Length>>| c.as_ref().map(|c| c.mm());
             let (sides, back) = (mm(&asked.sides), mm(&asked.back));
             let asks = sides.unwrap_or(0.0).max(back.unwrap_or(0.0)) > 0.0;
             asks.then(|| Room {
@@ -40,6 +42,7 @@ pub(super) fn rooms(plan: &Plan) -> Vec<Room<'_>> {
                 sides: sides.unwrap_or(0.0),
                 back: back.unwrap_or(0.0),
                 above: mm(&asked.above),
+                below: mm(&asked.below),
             })
         })
         .collect()
@@ -65,63 +68,47 @@ impl Room<'_> {
         LIMIT.boxed(page, &fit.area(&self.limit(plan)));
     }
 
-    /// Letters its distances between body and limit; what finds no room there is said at the end of a leader.
-    pub fn letter(&self, page: &mut Page, plan: &Plan, fit: &Fit) -> usize {
+    /// Letters its distances between body and limit, where they find room.
+    pub fn letter(&self, page: &mut Page, plan: &Plan, fit: &Fit) {
         let Some(run) = plan.runs.get(self.body.run) else {
-            return 0;
+            return;
         };
         let notation = plan.design.project.units;
         let (u, v) = (self.body.u, self.body.v);
-        let along = |v: f64, from: f64, to: f64| [run.point(from, v), run.point(to, v)];
         let share = |(a, b): (f64, f64), f: f64| a + (b - a) * f;
-        let fractions = [0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1];
-        let beside = fractions.iter().flat_map(|&f| {
+        let along = |v: f64, from: f64, to: f64| [run.point(from, v), run.point(to, v)];
+        let beside = FRACTIONS.iter().flat_map(|&f| {
             let at = share(v, f);
             [
                 along(at, u.1, u.1 + self.sides),
                 along(at, u.0 - self.sides, u.0),
             ]
         });
-        let behind = fractions
+        let behind = FRACTIONS
             .iter()
-            .map(|&f| [(v.1), (v.1 + self.back)].map(|v| run.point(share(u, f), v)));
-        let sided = self.sides <= 0.0 || spot::draw_first(page, notation, fit, beside);
-        let backed = self.back <= 0.0 || spot::draw_first(page, notation, fit, behind);
-        let spell = |mm: f64| notation.spell_with_unit(crate::units::Length::millimetres(mm));
-        let mut said = vec![format!(
-            "{}: nothing that can burn within this line",
-            self.name
-        )];
-        if !sided {
-            said.push(format!("{} beside", spell(self.sides)));
+            .map(|&f| [v.1, v.1 + self.back].map(|v| run.point(share(u, f), v)));
+        if self.sides > 0.0 {
+            spot::draw_first(page, notation, fit, beside);
         }
-        if !backed {
-            said.push(format!("{} behind", spell(self.back)));
+        if self.back > 0.0 {
+            spot::draw_first(page, notation, fit, behind);
         }
-        said.extend(
-            self.above
-                .map(|a| format!("nor {} above the counter", spell(a))),
-        );
-        let limit = self.limit(plan);
-        let marks = self.corners(&limit).map(|at| Mark {
-            text: said.join(", "),
-            area: fit.area(&Bounds2 { low: at, high: at }),
-        });
-        usize::from(
-            !marks
-                .iter()
-                .any(|m| place_led(page, std::slice::from_ref(m)) == 0),
-        )
     }
 
-    /// Where a leader may point to: the corners of the limit, those behind first.
-    fn corners(&self, limit: &Bounds2) -> [Point2; 4] {
-        let (low, high) = (limit.low, limit.high);
-        [
-            high,
-            Point2::new(low.x, high.y),
-            Point2::new(high.x, low.y),
-            low,
-        ]
+    /// The appliance and its distances, in words.
+    pub fn words(&self, plan: &Plan) -> String {
+        let notation = plan.design.project.units;
+        let spell = |mm: f64| notation.spell_with_unit(Length::millimetres(mm));
+        let asked = [
+            (Some(self.sides).filter(|s| *s > 0.0), "beside"),
+            (Some(self.back).filter(|b| *b > 0.0), "behind"),
+            (self.above, "above the counter"),
+            (self.below, "below"),
+        ];
+        let words = asked
+            .into_iter()
+            .filter_map(|(mm, place)| Some(format!("{} {place}", spell(mm?))));
+        let words: Vec<_> = words.collect();
+        format!("{} {}", self.name, words.join(", "))
     }
 }

@@ -1,8 +1,9 @@
 //! What the plan of the island measures: finished faces, counter, cutouts, and what stands around.
 
 use super::around::Around;
+use crate::drawing::outline::frame_corners;
 use crate::drawing::plans::chains::{self, WorldChain};
-use crate::geometry::{Bounds2, Point2};
+use crate::geometry::{Bounds2, Outline, Point2};
 use crate::plan::{Layers, Plan};
 
 /// The chains round the plan.
@@ -13,9 +14,10 @@ pub(super) fn world_chains(
     around: &Around,
 ) -> Vec<WorldChain> {
     let out = Layers::of(&plan.design.trade).finish.outer;
+    let frame = Outline::polygon(&frame_corners(plan)).bounds();
     let mut found: Vec<WorldChain> = Vec::new();
     for (number, run) in plan.runs.iter().enumerate() {
-        let side = chains::side_of_run(plan, number, finished);
+        let side = chains::side_of_run(plan, number, &frame);
         let ends = ends(plan, number, out);
         let cutouts = plan.cutouts.iter().filter(|c| c.run == number);
         let edges: Vec<Point2> = cutouts
@@ -31,7 +33,7 @@ pub(super) fn world_chains(
         }
         found.push(WorldChain {
             side,
-            name: format!("{name} run, finished"),
+            name: format!("{name} run"),
             stations: ends.to_vec(),
         });
     }
@@ -86,7 +88,7 @@ fn depths(plan: &Plan, out: f64) -> Vec<WorldChain> {
         );
         Some(WorldChain {
             side: chains::side_towards(run.along * sign),
-            name: "depth, finished".to_owned(),
+            name: "depth".to_owned(),
             stations: vec![run.point(0.0, v.0), run.point(0.0, v.1)],
         })
     };

@@ -4,8 +4,9 @@ use super::openings;
 use super::seats::Seats;
 use super::services;
 use crate::drawing::fit::Fit;
-use crate::drawing::marks::{Mark, place_inside, place_led, place_lines, place_marks};
+use crate::drawing::marks::{Mark, place_inside, place_led, place_lines};
 use crate::drawing::page::{LARGE, LETTERS, Page};
+use crate::drawing::plans::labels;
 use crate::geometry::{Bounds2, Point2};
 use crate::plan::Plan;
 use crate::units::Length;
@@ -27,7 +28,9 @@ fn appliances(page: &mut Page, plan: &Plan, fit: &Fit) {
         };
         let mut lines = vec![appliance.name.clone()];
         lines.extend(services::heat(plan, cutout.appliance));
-        place_lines(page, &area, &lines);
+        if !labels::stacked(page, &lines, &area) {
+            place_lines(page, &area, &lines);
+        }
         // Nothing else is lettered where it would seem to name the appliance.
         page.reserve(area);
     }
@@ -36,11 +39,8 @@ fn appliances(page: &mut Page, plan: &Plan, fit: &Fit) {
 fn runs(page: &mut Page, plan: &Plan, fit: &Fit) {
     let inner = plan.sizes.panel;
     for (run, named) in plan.runs.iter().zip(&plan.design.runs) {
-        let mark = Mark {
-            text: format!("{} run", named.name.value),
-            area: fit.area(&run.rectangle(run.framed, (inner, run.depth - inner))),
-        };
-        place_inside(page, &mark, LARGE);
+        let area = fit.area(&run.rectangle(run.framed, (inner, run.depth - inner)));
+        labels::inside(page, &format!("{} run", named.name.value), LARGE, &area);
     }
 }
 
@@ -89,16 +89,6 @@ fn behind_seats(page: &mut Page, plan: &Plan, fit: &Fit, seats: &Seats) {
         "room behind seats {}: {who}",
         notation.spell_with_unit(Length::millimetres(depth))
     );
-    for limit in seats.limits() {
-        let Some(area) = Bounds2::around(*limit) else {
-            continue;
-        };
-        let mark = Mark {
-            text: text.clone(),
-            area: fit.area(&area),
-        };
-        if place_marks(page, &[mark]) == 0 {
-            return;
-        }
-    }
+    let limits = seats.limits().iter();
+    labels::along_first(page, &text, limits.map(|l| l.map(|p| fit.point(p))));
 }

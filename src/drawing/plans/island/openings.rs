@@ -3,7 +3,7 @@
 use crate::design::{Hinge, Opening, OpeningKind};
 use crate::drawing::fit::Fit;
 use crate::drawing::page::Page;
-use crate::drawing::plans::style::{FINE, HIDDEN, LIMIT, OPEN, sharp};
+use crate::drawing::plans::style::{FINE, HIDDEN, OPEN, sharp};
 use crate::geometry::{Bounds2, Point2, Vertex};
 use crate::plan::{Face, FaceOpening, Layers, Plan};
 
@@ -108,7 +108,7 @@ impl InPlan<'_> {
                         at(s1, front + reach),
                         at(s1, front),
                     ];
-                    LIMIT.open(page, sharp(&corners));
+                    OPEN.open(page, sharp(&corners));
                 }
                 Moves::Out(_) => {}
             }

@@ -7,7 +7,7 @@ use crate::drawing::plans::key::Entry;
 use crate::drawing::plans::style::{SYMBOL, sharp};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::{Face, FaceOpening, Plan};
-use crate::units::{Notation, Unit};
+use crate::units::Unit;
 
 /// Half of a symbol across and up, millimetres on the sheet.
 const HALF: Vector2 = Vector2::new(2.6, 1.6);
@@ -54,15 +54,21 @@ pub(super) fn entries(plan: &Plan) -> Vec<Entry> {
     entries
 }
 
-/// What an appliance burns and how much, in words; `None` where it burns nothing or the file does not say.
-pub(super) fn heat(plan: &Plan, appliance: usize) -> Option<String> {
-    let notation: Notation = plan.design.project.units;
-    let rating = &plan.design.appliances.get(appliance)?.rating;
-    let fuel = rating.fuel.as_ref().filter(|f| f.burns())?.name();
+/// What an appliance burns and how much, in words; nothing where it burns nothing or the file does not say.
+pub(super) fn heat(plan: &Plan, appliance: usize) -> Vec<String> {
+    let notation = plan.design.project.units;
+    let Some(appliance) = plan.design.appliances.get(appliance) else {
+        return Vec::new();
+    };
+    let rating = &appliance.rating;
+    let Some(fuel) = rating.fuel.as_ref().filter(|f| f.burns()) else {
+        return Vec::new();
+    };
     let heat = rating.heat_input.as_ref();
-    Some(heat.map_or(fuel.to_owned(), |h| {
-        format!("{fuel}, {}", Unit::Heat.spell(h.w(), notation))
-    }))
+    let heat = heat.map(|h| Unit::Heat.spell(h.w(), notation));
+    std::iter::once(fuel.name().to_owned())
+        .chain(heat)
+        .collect()
 }
 
 /// The shut-off valve, in the world: as deep behind the face of its hatch as the file says.

@@ -7,14 +7,14 @@ use super::names;
 use super::openings;
 use super::seats;
 use super::services;
-use crate::drawing::set::{Drawn, Set};
 use crate::drawing::fit::Fit;
 use crate::drawing::outline::finished_corners;
 use crate::drawing::page::Page;
 use crate::drawing::plans::face_marks;
 use crate::drawing::plans::key::{self, Entry};
-use crate::drawing::plans::style::{CUT, EDGE, FINE, HIDDEN, LIMIT, LYING};
-use crate::drawing::plans::{chains, walls};
+use crate::drawing::plans::style::{EDGE, FINE, HIDDEN, LIMIT, LYING};
+use crate::drawing::plans::{chains, section_marks, walls};
+use crate::drawing::set::{Drawn, Set};
 use crate::geometry::{Bounds2, Outline};
 use crate::plan::{Face, Plan};
 
@@ -35,7 +35,7 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     let around = Around::new(plan, &finished.bounds(), own);
     let chains = dimensions::world_chains(plan, &finished.bounds(), &counter, &around);
     let notes = notes();
-    let entries = entries(plan, !rooms.is_empty(), !seats.stools.is_empty());
+    let entries = entries(plan, &rooms, !seats.stools.is_empty());
     let room = frame.room(&notes);
     let (fit, corner) = key::beside(
         plan.design.project.units,
@@ -47,7 +47,7 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     let mut page = frame.page(title, &fit.scale, &notes);
     key::draw(&mut page, corner, &entries);
     around.draw(&mut page, &fit);
-    draw_island(&mut page, plan, &fit, &finished);
+    draw_island(&mut page, plan, &fit, &finished, &around);
     for opening in &opened {
         opening.draw(&mut page, plan, &fit);
     }
@@ -58,6 +58,7 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     services::draw(&mut page, plan, &fit);
     chains::draw(&mut page, plan, &fit, &around.shown, &chains);
     let views = face_marks::views(set, "Finished elevations");
+    section_marks::draw(&mut page, set, &fit);
     face_marks::draw(&mut page, plan, &fit, &views, |face| edge_of(plan, face));
     names::letter(&mut page, plan, &fit, &seats);
     for room in &rooms {
@@ -73,24 +74,27 @@ fn notes() -> Vec<String> {
 }
 
 /// What the key explains: only what is drawn.
-fn entries(plan: &Plan, clearances: bool, stools: bool) -> Vec<Entry> {
+fn entries(plan: &Plan, rooms: &[clearance::Room], stools: bool) -> Vec<Entry> {
     let mut entries = vec![
         Entry::line(EDGE, "edge of the counter"),
-        Entry::line(HIDDEN, "finished face below the counter"),
+        Entry::line(HIDDEN, "below it: finished face, opening, cutout"),
     ];
     if !plan.cutouts.is_empty() {
-        entries.push(Entry::line(LYING, "flange of an appliance"));
-        entries.push(Entry::line(CUT, "cutout in the counter"));
+        entries.push(Entry::line(
+            LYING,
+            "flange of an appliance; door or drawer open",
+        ));
     }
-    if clearances {
-        let text = "nothing that can burn within, by the appliance's own instructions; also as far as a drawer comes";
+    if !rooms.is_empty() {
+        let rooms: Vec<_> = rooms.iter().map(|r| r.words(plan)).collect();
+        let text = format!(
+            "nothing that can burn within, by the appliances' own instructions: {}",
+            rooms.join("; ")
+        );
         entries.push(Entry::line(LIMIT, text));
-    } else if plan.faces.iter().any(|f| {
-        f.openings
-            .iter()
-            .any(|o| o.kind == Some(crate::design::OpeningKind::Drawer))
-    }) {
-        entries.push(Entry::line(LIMIT, "as far as a drawer comes"));
+    }
+    if let Some(letters) = section_marks::words(plan) {
+        entries.push(Entry::symbol(section_marks::symbol, letters));
     }
     entries.extend(services::entries(plan));
     if stools {
@@ -105,13 +109,13 @@ fn stool_symbol(page: &mut Page, area: &Bounds2) {
 }
 
 /// Counter, faces below it, cutouts and flanges.
-fn draw_island(page: &mut Page, plan: &Plan, fit: &Fit, finished: &Outline) {
-    walls::draw(page, plan, fit);
+fn draw_island(page: &mut Page, plan: &Plan, fit: &Fit, finished: &Outline, around: &Around) {
+    walls::draw(page, plan, fit, |face| !around.has_wall_at(face));
     EDGE.closed(page, fit.outline(&plan.counter.outline));
     HIDDEN.closed(page, fit.outline(finished));
     for cutout in &plan.counter.cutouts {
         if !cutout.open {
-            CUT.closed(page, fit.outline(&cutout.outline));
+            HIDDEN.closed(page, fit.outline(&cutout.outline));
         }
         LYING.closed(page, fit.outline(&cutout.flange));
     }
