@@ -10,6 +10,37 @@ use crate::plan::Plan;
 /// Between what is drawn and its chains: the room of the marks of faces, sections and edges, millimetres.
 const LANE: f64 = 8.0;
 
+/// The room kept free between what is drawn and its chains, on each side of the plan.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Lanes {
+    below: f64,
+    above: f64,
+    left: f64,
+    right: f64,
+}
+
+impl Lanes {
+    /// A lane on those sides where what is marked, `own`, reaches as far as what is drawn: elsewhere the marks stand inside.
+    pub fn round(own: &Bounds2, drawn: &Bounds2) -> Self {
+        let lane = |gap: f64| if gap < 300.0 { LANE } else { 0.0 };
+        Self {
+            below: lane(own.low.y - drawn.low.y),
+            above: lane(drawn.high.y - own.high.y),
+            left: lane(own.low.x - drawn.low.x),
+            right: lane(drawn.high.x - own.high.x),
+        }
+    }
+
+    fn at(&self, side: Side) -> f64 {
+        match side {
+            Side::Below => self.below,
+            Side::Above => self.above,
+            Side::Left => self.left,
+            Side::Right => self.right,
+        }
+    }
+}
+
 /// One chain of a plan, in world coordinates.
 #[derive(Clone, Debug)]
 pub(super) struct WorldChain {
@@ -22,7 +53,7 @@ pub(super) struct WorldChain {
 }
 
 /// The room that chains need on each side: a little where there are none.
-pub(super) fn margins(chains: &[WorldChain]) -> Margins {
+pub(super) fn margins(chains: &[WorldChain], lanes: &Lanes) -> Margins {
     let room = |side: Side| {
         let count = chains.iter().filter(|c| c.side == side).count();
         // Letters stand above their lines: on two of the sides that is outwards.
@@ -32,9 +63,9 @@ pub(super) fn margins(chains: &[WorldChain]) -> Margins {
             2.0
         };
         if count == 0 {
-            LANE + 3.0
+            lanes.at(side) + 3.0
         } else {
-            LANE + 2.0 + 8.0 * count as f64 + letters
+            lanes.at(side) + 2.0 + 8.0 * count as f64 + letters
         }
     };
     // The names of chains stand past their right or upper ends.
@@ -58,7 +89,7 @@ pub(super) fn draw(
     page: &mut Page,
     plan: &Plan,
     fit: &Fit,
-    drawn: &Bounds2,
+    (drawn, lanes): (&Bounds2, &Lanes),
     chains: &[WorldChain],
 ) -> usize {
     let notation = plan.design.project.units;
@@ -78,10 +109,10 @@ pub(super) fn draw(
             })
             .collect();
         let edge = match side {
-            Side::Below => area.low.y - LANE,
-            Side::Above => area.high.y + LANE,
-            Side::Left => area.low.x - LANE,
-            Side::Right => area.high.x + LANE,
+            Side::Below => area.low.y - lanes.at(side),
+            Side::Above => area.high.y + lanes.at(side),
+            Side::Left => area.low.x - lanes.at(side),
+            Side::Right => area.high.x + lanes.at(side),
         };
         unplaced += draw_stack(page, Axis { side, edge }, &tiers).1;
     }

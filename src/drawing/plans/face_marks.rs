@@ -1,11 +1,11 @@
 //! Which sheet shows a face: an arrowhead that looks at the face, with the sheet's number behind it.
 
-use super::style::{Style, sharp};
+use super::style::{ARROWHEAD, sharp};
 use crate::drawing::fit::Fit;
 use crate::drawing::occupancy::{grown, text_box};
 use crate::drawing::page::{LETTERS, Page, Stand};
 use crate::drawing::set::Set;
-use crate::drawing::{Align, Dash, Layer, Pen};
+use crate::drawing::{Align, Layer};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::{Face, Plan};
 
@@ -18,7 +18,6 @@ const GAP: f64 = 0.8;
 /// How far from the drawn edge it may stand.
 const FARTHEST: u32 = 14;
 
-const HEAD: Style = Style(Layer::Symbol, Pen::Fine, Dash::Solid);
 
 /// For each face the sheets of a chapter that show it, in words.
 pub(super) fn views(set: &Set, chapter: &str) -> Vec<(usize, String)> {
@@ -71,7 +70,7 @@ fn mark(page: &mut Page, fit: &Fit, face: &Face, text: &str, edge: f64) -> bool 
             page.holds(&b) && page.taken().is_free(&b)
         });
         if room && page.has_air(text, LETTERS, stand, 0.4) {
-            HEAD.filled(page, sharp(&head), 0.0);
+            ARROWHEAD.filled(page, sharp(&head), 0.0);
             page.text(Layer::Note, text, LETTERS, stand);
             return true;
         }

@@ -1,13 +1,13 @@
 //! Where the sections are cut: the two ends of each plane, with arrows the way one looks and the letter.
 
 use super::face_marks::behind;
-use super::style::{PLANE, SYMBOL, Style, sharp};
+use super::style::{ARROWHEAD, PLANE, SYMBOL, sharp};
 use crate::drawing::fit::Fit;
 use crate::drawing::occupancy::grown;
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::section::{self, cuts};
 use crate::drawing::set::Set;
-use crate::drawing::{Dash, Layer, Pen};
+use crate::drawing::Layer;
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::Plan;
 
@@ -16,9 +16,8 @@ const END: f64 = 4.5;
 /// Length of the arrow.
 const ARROW: f64 = 5.0;
 /// How far outside the counter it may begin.
-const FARTHEST: u32 = 14;
+const FARTHEST: u32 = 26;
 
-const HEAD: Style = Style(Layer::Symbol, Pen::Fine, Dash::Solid);
 
 /// Marks both ends of every plane; says how many ends found no room.
 pub(super) fn draw(page: &mut Page, set: &Set, fit: &Fit) -> usize {
@@ -66,7 +65,7 @@ fn arrow(page: &mut Page, from: Point2, tip: Point2) {
     let side = Vector2::new(-look.y, look.x) * 0.9;
     let base = tip - look * 2.6;
     SYMBOL.line(page, from, base);
-    HEAD.filled(page, sharp(&[tip, base + side, base - side]), 0.0);
+    ARROWHEAD.filled(page, sharp(&[tip, base + side, base - side]), 0.0);
 }
 
 /// What the key says of them; `None` without sections.

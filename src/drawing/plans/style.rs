@@ -30,6 +30,8 @@ pub(super) const GROUND: Style = Style(Layer::Site, Pen::Thin, Dash::Solid);
 pub(super) const OVERHEAD: Style = Style(Layer::Site, Pen::Medium, Dash::Dashed);
 /// The ends of a section plane.
 pub(super) const PLANE: Style = Style(Layer::Symbol, Pen::Heavy, Dash::Solid);
+/// Heads of arrows.
+pub(super) const ARROWHEAD: Style = Style(Layer::Symbol, Pen::Fine, Dash::Solid);
 /// Symbols.
 pub(super) const SYMBOL: Style = Style(Layer::Symbol, Pen::Medium, Dash::Solid);
 /// Steel that is cut.

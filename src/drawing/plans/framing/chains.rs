@@ -51,7 +51,14 @@ fn grids(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
         let Some(view) = PanelView::of_face(plan, number).filter(|_| outermost) else {
             continue;
         };
-        let grid = view.grid(plan);
+        let framed = plan.runs.get(face.run).map(|run| (run, run.framed));
+        let own = |s: &f64| {
+            framed.is_none_or(|(run, (low, high))| {
+                let u = run.local(face.point(*s, 0.0)).x;
+                u > low - 1.0 && u < high + 1.0
+            })
+        };
+        let grid: Vec<f64> = view.grid(plan).into_iter().filter(own).collect();
         if grid.is_empty() {
             continue;
         }

@@ -7,15 +7,16 @@ use crate::drawing::hidden::{Stroke, View};
 use crate::drawing::marks::{Mark, place_inside, place_marks};
 use crate::drawing::outline::frame_corners;
 use crate::drawing::page::{LARGE, LETTERS, Page};
+use crate::drawing::plans::chains::Lanes;
 use crate::drawing::plans::key::{self, Entry};
 use crate::drawing::plans::style::{HIDDEN, LIMIT, STEEL, corners};
 use crate::drawing::plans::{chains, face_marks, labels, walls};
 use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::set::{Drawn, Set};
 use crate::drawing::{Layer, Pen};
-use crate::geometry::{Bounds2, Outline, Vector2};
+use crate::geometry::{Bounds2, Outline, Point2, Vector2};
 use crate::parts::{Group, PartKind};
-use crate::plan::{BodyOf, PanelOf, Plan};
+use crate::plan::{BodyOf, Face, PanelOf, Plan};
 
 /// Draws the framing plan.
 pub fn framing_plan(set: &Set, title: &str) -> Drawn {
@@ -26,11 +27,12 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
     let notes = notes(plan);
     let chains = world_chains(plan, &built);
     let entries = entries(plan, scene);
+    let lanes = Lanes::round(&built, &built);
     let (fit, corner) = key::beside(
         plan.design.project.units,
         &built,
         &frame.room(&notes),
-        chains::margins(&chains),
+        chains::margins(&chains, &lanes),
         &entries,
     );
     let mut page = frame.page(title, &fit.scale, &notes);
@@ -41,11 +43,12 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
     draw_steel(&mut page, &sight, &fit);
     walls::draw(&mut page, plan, &fit, |_| true);
     for area in sleepers_beside_tracks(plan, scene) {
-        HIDDEN.closed(&mut page, corners(&fit.area(&area)));
+        draw_sleeper(&mut page, plan, &fit, &area);
     }
     draw_bodies(&mut page, plan, &fit);
     uprights::draw(&mut page, plan, &fit);
-    chains::draw(&mut page, plan, &fit, &built, &chains);
+    chains::draw(&mut page, plan, &fit, (&built, &lanes), &chains);
+    name_appliances(&mut page, plan, &fit);
     mark_crossings(&mut page, scene, &sight, &fit);
     let views = face_marks::views(set, "Framing elevations");
     face_marks::draw(&mut page, plan, &fit, &views, |_| 0.0);
@@ -125,6 +128,19 @@ fn sleepers_beside_tracks(plan: &Plan, scene: &Scene) -> Vec<Bounds2> {
         .collect()
 }
 
+/// The edges of a sleeper but for those that lie under the frame's own faces.
+fn draw_sleeper(page: &mut Page, plan: &Plan, fit: &Fit, area: &Bounds2) {
+    let under_face = |a: Point2, b: Point2| {
+        let on = |f: &Face, p: Point2| (p - f.start).dot(&f.outward).abs() < 1.0;
+        plan.faces.iter().any(|f| on(f, a) && on(f, b))
+    };
+    let corners: Vec<Point2> = corners(area).iter().map(|v| v.at).collect();
+    let next = corners.iter().cycle().skip(1);
+    for (a, b) in corners.iter().zip(next).filter(|(a, b)| !under_face(**a, **b)) {
+        HIDDEN.line(page, fit.point(*a), fit.point(*b));
+    }
+}
+
 /// Appliances as they hang in the frame.
 fn draw_bodies(page: &mut Page, plan: &Plan, fit: &Fit) {
     for body in &plan.bodies {
@@ -139,17 +155,20 @@ fn draw_bodies(page: &mut Page, plan: &Plan, fit: &Fit) {
     }
 }
 
-/// Names of appliances, bulkheads and runs.
-fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
+fn name_appliances(page: &mut Page, plan: &Plan, fit: &Fit) {
     for cutout in &plan.counter.cutouts {
         let area = fit.area(&cutout.outline.bounds());
         if let Some(appliance) = plan.design.appliances.get(cutout.appliance) {
             let text = appliance.name.clone();
-            place_inside(page, &Mark { text, area }, LETTERS);
+            if !labels::inside(page, &text, LETTERS, &area) {
+                place_inside(page, &Mark { text, area }, LETTERS);
+            }
         }
-        // Nothing else is lettered where it would seem to name the appliance.
-        page.reserve(area);
     }
+}
+
+/// Names of bulkheads and runs.
+fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
     for panel in &plan.panels {
         if let PanelOf::Bulkhead(number) = panel.of {
             let text = format!("bulkhead {}", number + 1);

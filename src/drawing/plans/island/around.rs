@@ -1,12 +1,11 @@
 //! What stands around the island, as far as it is within reach of it: posts, walls, fences, ways, roof edges.
 
 use crate::design::{ObjectKind, SiteObject};
-use crate::drawing::dimension::Side;
 use crate::drawing::fit::Fit;
 use crate::drawing::marks::{Mark, place_led, place_marks};
 use crate::drawing::page::Page;
-use crate::drawing::plans::chains::WorldChain;
 use crate::drawing::plans::labels;
+use crate::drawing::plans::spot::{self, Spot};
 use crate::drawing::plans::style::{FINE, GROUND, OVERHEAD, STANDING, Style, corners};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::{Face, Plan};
@@ -15,9 +14,9 @@ use crate::units::Length;
 /// What stands within this distance of the finished faces is drawn, millimetres: 4 ft. The rest is on the site plan.
 const REACH: f64 = 1219.2;
 /// How much of a wall or a way is drawn past what it stands beside, millimetres.
-const PAST: f64 = 150.0;
-/// As many distances are dimensioned at most on a side.
-const DIMENSIONED: usize = 3;
+const PAST: f64 = 100.0;
+/// As many distances are dimensioned at most.
+const DIMENSIONED: usize = 6;
 
 /// The objects within reach, and the part of the site that the plan shows.
 pub(super) struct Around<'a> {
@@ -118,29 +117,94 @@ impl<'a> Around<'a> {
         missing
     }
 
-    /// How far what stands there is from the finished faces: one chain across and one up.
-    pub fn chains(&self, finished: &Bounds2) -> Vec<WorldChain> {
-        [(0, Side::Above), (1, Side::Left)]
-            .into_iter()
-            .filter_map(|(axis, side)| {
-                let mut gaps: Vec<f64> = self
-                    .objects
-                    .iter()
-                    .filter(|(o, _)| !is_overhead(o.kind))
-                    .filter_map(|(_, area)| beside(area, finished, axis))
-                    .collect();
-                let out = |v: f64| (finished.low[axis] - v).max(v - finished.high[axis]);
-                gaps.sort_by(|a, b| out(*a).total_cmp(&out(*b)));
-                gaps.truncate(DIMENSIONED);
-                let ends = [finished.low[axis], finished.high[axis]];
-                let point = |v: f64| Point2::from(Vector2::ith(axis, v));
-                (!gaps.is_empty()).then(|| WorldChain {
-                    side,
-                    name: "site".to_owned(),
-                    stations: gaps.into_iter().chain(ends).map(point).collect(),
-                })
-            })
-            .collect()
+    /// Dimensions from the finished faces to what stands there: the nearest, square to the faces.
+    pub fn measure(&self, page: &mut Page, plan: &Plan, fit: &Fit, finished: &Bounds2) {
+        let notation = plan.design.project.units;
+        let mut gaps: Vec<Gap> = self
+            .objects
+            .iter()
+            .filter(|(object, _)| !is_overhead(object.kind))
+            .flat_map(|(_, area)| gaps(&within(area, &self.shown), finished))
+            .collect();
+        gaps.sort_by(|a, b| a.width().total_cmp(&b.width()));
+        for gap in gaps.iter().take(DIMENSIONED) {
+            let places = gap.places().map(|at| gap.spot(at));
+            spot::first_extended(page, notation, fit, places);
+        }
+    }
+}
+
+/// Free ground between a finished face and something beside it, along one axis.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Gap {
+    /// 0 along x, 1 along y.
+    axis: usize,
+    /// The finished face's coordinate and that of the object.
+    ends: (f64, f64),
+    /// Where both lie side by side, along the other axis; for an object past a corner its own stretch.
+    along: (f64, f64),
+    /// The finished corner that an extension line comes from, where the object stands past a corner.
+    corner: Option<f64>,
+}
+
+/// The gaps between an area and the finished faces: one where it stands beside them, two past a corner.
+fn gaps(area: &Bounds2, finished: &Bounds2) -> Vec<Gap> {
+    let near = |axis: usize| beside(area, finished, axis);
+    let of = |axis: usize| {
+        let object = near(axis)?;
+        let other = 1 - axis;
+        let face = if object > finished.high[axis] {
+            finished.high[axis]
+        } else {
+            finished.low[axis]
+        };
+        let past = near(other).map(|o| {
+            if o > finished.high[other] {
+                finished.high[other]
+            } else {
+                finished.low[other]
+            }
+        });
+        let along = if past.is_some() {
+            (area.low[other], area.high[other])
+        } else {
+            let low = area.low[other].max(finished.low[other]);
+            (low, area.high[other].min(finished.high[other]))
+        };
+        Some(Gap {
+            axis,
+            ends: (face, object),
+            along,
+            corner: past,
+        })
+    };
+    (0..2).filter_map(of).collect()
+}
+
+impl Gap {
+    fn width(&self) -> f64 {
+        (self.ends.1 - self.ends.0).abs()
+    }
+
+    /// Where along the other axis it may be dimensioned.
+    fn places(&self) -> impl Iterator<Item = f64> {
+        let (low, high) = self.along;
+        let fractions = [0.5, 0.25, 0.75, 0.1, 0.9, 0.35, 0.65].into_iter();
+        fractions.map(move |f| low + (high - low) * f)
+    }
+
+    fn spot(&self, at: f64) -> Spot {
+        let point = |v: f64, other: f64| {
+            let mut p = Point2::origin();
+            p[self.axis] = v;
+            p[1 - self.axis] = other;
+            p
+        };
+        Spot {
+            from: point(self.ends.0, at),
+            to: point(self.ends.1, at),
+            extended_from: self.corner.map(|c| point(self.ends.0, c)),
+        }
     }
 }
 
@@ -280,5 +344,11 @@ mod tests {
         assert_eq!(beside(&post, &finished, 0), Some(-609.6));
         assert_eq!(beside(&post, &finished, 1), Some(1676.4));
         assert_eq!(beside(&area(0.0, 700.0, 10.0, 900.0), &finished, 1), None);
+        // Past the corner: 587.6 across and 892.4 up, each with an extension line from the corner.
+        let gaps = gaps(&post, &finished);
+        let widths: Vec<f64> = gaps.iter().map(Gap::width).collect();
+        assert!((widths[0] - 587.6).abs() < 1e-9 && (widths[1] - 892.4).abs() < 1e-9);
+        assert_eq!(gaps[0].corner, Some(784.0));
+        assert_eq!(gaps[1].corner, Some(-22.0));
     }
 }

@@ -1,6 +1,5 @@
 //! What the plan of the island measures: finished faces, counter, cutouts, and what stands around.
 
-use super::around::Around;
 use crate::drawing::outline::frame_corners;
 use crate::drawing::plans::chains::{self, WorldChain};
 use crate::geometry::{Bounds2, Outline, Point2};
@@ -11,7 +10,6 @@ pub(super) fn world_chains(
     plan: &Plan,
     finished: &Bounds2,
     counter: &Bounds2,
-    around: &Around,
 ) -> Vec<WorldChain> {
     let out = Layers::of(&plan.design.trade).finish.outer;
     let frame = Outline::polygon(&frame_corners(plan)).bounds();
@@ -42,7 +40,6 @@ pub(super) fn world_chains(
     let counter = chains::overall(&found, "counter", counter);
     found.extend(whole);
     found.extend(counter);
-    found.extend(around.chains(finished));
     chains::merged(plan, found)
 }
 

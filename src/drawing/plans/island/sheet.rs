@@ -11,6 +11,7 @@ use crate::drawing::fit::Fit;
 use crate::drawing::outline::finished_corners;
 use crate::drawing::page::Page;
 use crate::drawing::plans::face_marks;
+use crate::drawing::plans::chains::Lanes;
 use crate::drawing::plans::key::{self, Entry};
 use crate::drawing::plans::style::{EDGE, FINE, HIDDEN, LIMIT, LYING};
 use crate::drawing::plans::{chains, section_marks, walls};
@@ -33,7 +34,8 @@ pub fn island(set: &Set, title: &str) -> Drawn {
         .chain(seats.ground())
         .fold(finished.bounds().union(counter), Bounds2::union);
     let around = Around::new(plan, &finished.bounds(), own);
-    let chains = dimensions::world_chains(plan, &finished.bounds(), &counter, &around);
+    let chains = dimensions::world_chains(plan, &finished.bounds(), &counter);
+    let lanes = Lanes::round(&counter, &around.shown);
     let notes = notes();
     let entries = entries(plan, &rooms, !seats.stools.is_empty());
     let room = frame.room(&notes);
@@ -41,7 +43,7 @@ pub fn island(set: &Set, title: &str) -> Drawn {
         plan.design.project.units,
         &around.shown,
         &room,
-        chains::margins(&chains),
+        chains::margins(&chains, &lanes),
         &entries,
     );
     let mut page = frame.page(title, &fit.scale, &notes);
@@ -56,7 +58,8 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     }
     seats.draw(&mut page, &fit);
     services::draw(&mut page, plan, &fit);
-    chains::draw(&mut page, plan, &fit, &around.shown, &chains);
+    around.measure(&mut page, plan, &fit, &finished.bounds());
+    chains::draw(&mut page, plan, &fit, (&around.shown, &lanes), &chains);
     let views = face_marks::views(set, "Finished elevations");
     section_marks::draw(&mut page, set, &fit);
     face_marks::draw(&mut page, plan, &fit, &views, |face| edge_of(plan, face));
