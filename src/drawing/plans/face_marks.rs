@@ -18,7 +18,6 @@ const GAP: f64 = 0.8;
 /// How far from the drawn edge it may stand.
 const FARTHEST: u32 = 14;
 
-
 /// For each face the sheets of a chapter that show it, in words.
 pub(super) fn views(set: &Set, chapter: &str) -> Vec<(usize, String)> {
     let entries = set.contents.entries.iter().filter(|e| e.chapter == chapter);

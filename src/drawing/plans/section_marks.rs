@@ -2,12 +2,12 @@
 
 use super::face_marks::behind;
 use super::style::{ARROWHEAD, PLANE, SYMBOL, sharp};
+use crate::drawing::Layer;
 use crate::drawing::fit::Fit;
 use crate::drawing::occupancy::grown;
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::section::{self, cuts};
 use crate::drawing::set::Set;
-use crate::drawing::Layer;
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::Plan;
 
@@ -17,7 +17,6 @@ const END: f64 = 4.5;
 const ARROW: f64 = 5.0;
 /// How far outside the counter it may begin.
 const FARTHEST: u32 = 26;
-
 
 /// Marks both ends of every plane; says how many ends found no room.
 pub(super) fn draw(page: &mut Page, set: &Set, fit: &Fit) -> usize {

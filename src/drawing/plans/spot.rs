@@ -47,7 +47,11 @@ fn draw(page: &mut Page, notation: Notation, fit: &Fit, spot: &Spot) -> bool {
     if let Some(origin) = origin {
         let start = sheet(fit, ends[0]);
         tier.bare.retain(|t| (t - start).abs() > 0.01);
-        let out = if across { origin.y - edge } else { edge - origin.x };
+        let out = if across {
+            origin.y - edge
+        } else {
+            edge - origin.x
+        };
         tier.from = sign * out;
     }
     let mut tried = page.clone();

@@ -34,7 +34,8 @@ fn placed(page: &mut Page, fit: &Fit, side: &CounterSide, text: &str) -> bool {
     let out = Vector2::new(along.y, -along.x);
     let room = text_box(Point2::origin(), text, LETTERS, Align::Centre, 0.0);
     let stands = (0..FARTHEST).flat_map(|d| {
-        let fractions = (0..=9).flat_map(|k| [0.5 + 0.05 * f64::from(k), 0.5 - 0.05 * f64::from(k)]);
+        let fractions =
+            (0..=9).flat_map(|k| [0.5 + 0.05 * f64::from(k), 0.5 - 0.05 * f64::from(k)]);
         fractions.map(move |f| {
             let edge = from + (to - from) * f;
             let at = edge + out * (BESIDE + f64::from(d)) + towards(&room, out);

@@ -54,7 +54,9 @@ fn place(page: &mut Page, middle: Point2, way: Vector2, text: &str) -> bool {
     let Some(room) = Bounds2::around([tail, tip]).map(|b| grown(&b, 1.2)) else {
         return false;
     };
-    let stand = stands.into_iter().find(|s| page.has_air(text, LETTERS, *s, 0.4));
+    let stand = stands
+        .into_iter()
+        .find(|s| page.has_air(text, LETTERS, *s, 0.4));
     let Some(stand) = stand.filter(|_| width > 0.0 && page.taken().is_free(&room)) else {
         return false;
     };

@@ -85,8 +85,14 @@ pub(super) fn draw_bars(page: &mut Page, plan: &Plan, fit: &Fit) {
 /// Draws a patch of the mesh at its true spacing where the slab is free; false where there is no mesh or no room.
 pub(super) fn draw_mesh(page: &mut Page, plan: &Plan, fit: &Fit) -> bool {
     let reinforcement = &plan.design.counter.casting.reinforcement;
-    let spacing = reinforcement.mesh.as_ref().and(reinforcement.mesh_spacing.as_ref());
-    let Some(spacing) = spacing.map(|s| s.mm() * fit.scale.factor).filter(|s| *s >= NEAREST) else {
+    let spacing = reinforcement
+        .mesh
+        .as_ref()
+        .and(reinforcement.mesh_spacing.as_ref());
+    let Some(spacing) = spacing
+        .map(|s| s.mm() * fit.scale.factor)
+        .filter(|s| *s >= NEAREST)
+    else {
         return false;
     };
     let Some(area) = free_area(page, plan, fit) else {
@@ -110,7 +116,8 @@ pub(super) fn draw_mesh(page: &mut Page, plan: &Plan, fit: &Fit) -> bool {
 fn free_area(page: &Page, plan: &Plan, fit: &Fit) -> Option<Bounds2> {
     let whole = fit.area(&plan.counter.outline.bounds());
     let step = 2.0;
-    let counts = (whole.high - whole.low - PATCH).map(|d| (d / step).floor().clamp(-1.0, 400.0) as i32);
+    let counts =
+        (whole.high - whole.low - PATCH).map(|d| (d / step).floor().clamp(-1.0, 400.0) as i32);
     let on_slab = |area: &Bounds2| {
         let inside = |r: &crate::plan::RunPlan, number: usize| {
             let (near, far) = plan.counter_across(number);
@@ -154,7 +161,10 @@ mod tests {
         assert!(((b - a).norm() - 304.8).abs() < 1e-9);
         let middle = nalgebra::center(&a, &b);
         let along = 50.8 / std::f64::consts::SQRT_2;
-        assert!((middle - Point2::new(2038.0 + along, -62.0 + along)).norm() < 1e-9, "{middle}");
+        assert!(
+            (middle - Point2::new(2038.0 + along, -62.0 + along)).norm() < 1e-9,
+            "{middle}"
+        );
     }
 
     #[test]

@@ -1,138 +1,91 @@
-//! The counter in plan.
+//! The plan of the counter.
 
-use super::cross_chain;
-use crate::design::{EdgeProfile, PlanCorner, Side as RunSide};
+use super::{brackets, cross_chain, edges, facts, fall, joints, reinforcement};
 use crate::drawing::fit::Fit;
 use crate::drawing::marks::place_lines;
+use crate::drawing::outline::frame_corners;
 use crate::drawing::page::Page;
-use crate::drawing::plans::chains::{self, WorldChain};
+use crate::drawing::plans::chains::{self, Lanes, WorldChain};
+use crate::drawing::plans::style::{CUT, EDGE, HIDDEN, LIMIT};
+use crate::drawing::plans::{key, labels};
+use crate::drawing::schedule::{Grid, edge_notes, edge_schedule};
 use crate::drawing::set::{Drawn, Set};
-use crate::drawing::{Dash, Layer, Pen};
-use crate::geometry::{Bounds2, Point2};
+use crate::geometry::{Bounds2, Outline, Point2};
 use crate::plan::{CounterCutout, Plan};
 use crate::units::Length;
 
 /// Draws the plan of the counter.
 pub fn counter(set: &Set, title: &str) -> Drawn {
     let Set { plan, frame, .. } = *set;
-    let counter = &plan.counter;
-    let drawn = counter.outline.bounds();
-    let notes = notes(plan);
+    let drawn = plan.counter.outline.bounds();
+    let notes = facts::notes(plan);
     let chains = world_chains(plan, &drawn);
+    let lanes = Lanes::round(&drawn, &drawn);
+    let entries = facts::entries(plan, !reinforcement::bars(plan).is_empty());
     let room = frame.room(&notes);
-    let fit = Fit::new(
-        plan.design.project.units,
-        &drawn,
-        &room,
-        chains::margins(&chains),
-    );
+    let margins = chains::margins(&chains, &lanes);
+    let (fit, corner) = key::beside(plan.design.project.units, &drawn, &room, margins, &entries);
     let mut page = frame.page(title, &fit.scale, &notes);
-    let points = fit.outline(&counter.outline);
-    page.path(
-        Layer::Outline,
-        Some(Pen::Thick),
-        Dash::Solid,
-        points,
-        true,
-        None,
-    );
-    for cutout in &counter.cutouts {
-        if !cutout.open {
-            let points = fit.outline(&cutout.outline);
-            page.path(
-                Layer::Cut,
-                Some(Pen::Medium),
-                Dash::Solid,
-                points,
-                true,
-                None,
-            );
-        }
-        let points = fit.outline(&cutout.flange);
-        page.path(
-            Layer::Detail,
-            Some(Pen::Fine),
-            Dash::Phantom,
-            points,
-            !cutout.open,
-            None,
-        );
-    }
-    for line in &counter.turndown {
-        let points = fit.vertices(&line.vertices);
-        page.path(
-            Layer::Hidden,
-            Some(Pen::Thin),
-            Dash::Dashed,
-            points,
-            line.closed,
-            None,
-        );
-    }
-    chains::draw(&mut page, plan, &fit, &drawn, &chains);
-    for cutout in &counter.cutouts {
+    key::draw(&mut page, corner, &entries);
+    draw_slab(&mut page, plan, &fit);
+    joints::draw(&mut page, plan, &fit);
+    brackets::draw(&mut page, plan, &fit);
+    reinforcement::draw_bars(&mut page, plan, &fit);
+    chains::draw(&mut page, plan, &fit, (&drawn, &lanes), &chains);
+    for cutout in &plan.counter.cutouts {
         cross_chain::draw(&mut page, plan, &fit, cutout);
     }
-    for cutout in &counter.cutouts {
+    edges::letter(&mut page, plan, &fit);
+    for cutout in &plan.counter.cutouts {
         letter(&mut page, plan, &fit, cutout);
     }
+    brackets::measure(&mut page, plan, &fit);
+    fall::draw(&mut page, plan, &fit);
+    reinforcement::draw_mesh(&mut page, plan, &fit);
+    draw_schedule(&mut page, plan, &room);
     (page, fit.scale)
 }
 
-/// What the slab is, in words.
-fn notes(plan: &Plan) -> Vec<String> {
-    let counter = &plan.design.counter;
-    let spell = |length: Length| plan.design.project.units.spell_with_unit(length);
-    let turndown = counter
-        .turndown
-        .as_ref()
-        .map_or("no turndown".to_owned(), |t| {
-            format!(
-                "turndown edge {} below the slab, {} wide (dashed)",
-                spell(t.depth.value),
-                spell(t.width.value)
-            )
-        });
-    let profile = match counter.profile.value {
-        EdgeProfile::Square { eased } if eased.mm() <= 0.0 => "square".to_owned(),
-        EdgeProfile::Square { eased } => format!("square, arris eased {}", spell(eased)),
-        EdgeProfile::Chamfer { size } => format!("chamfer {}", spell(size)),
-        EdgeProfile::HalfRound => "half round".to_owned(),
-        EdgeProfile::QuarterRound { radius } => format!("quarter round {}", spell(radius)),
-        EdgeProfile::Cove { radius } => format!("cove {}", spell(radius)),
-    };
-    let corners = match counter.corners.value {
-        PlanCorner::Sharp => "outward corners sharp".to_owned(),
-        PlanCorner::Chamfered(size) => format!("outward corners cut off {}", spell(size)),
-        PlanCorner::Rounded(radius) => format!("outward corners radius {}", spell(radius)),
-    };
-    let overhangs: Vec<_> = RunSide::ALL
-        .iter()
-        .map(|side| {
-            format!(
-                "{} {}",
-                side.name(),
-                spell(counter.overhang.of(*side).value)
-            )
-        })
-        .collect();
-    vec![
-        format!(
-            "Slab {} on {} substrate; {turndown}; edge {profile}; {corners}.",
-            spell(counter.thickness.value),
-            spell(plan.design.trade.substrate_thickness.value)
-        ),
-        format!(
-            "Overhang past the finished face: {}; none at walls. Phantom lines are appliance flanges: check every cutout against the maker's sheet.",
-            overhangs.join(", ")
-        ),
-    ]
+/// Its edge, cutouts, flanges and the line of the turndown.
+fn draw_slab(page: &mut Page, plan: &Plan, fit: &Fit) {
+    let counter = &plan.counter;
+    EDGE.closed(page, fit.outline(&counter.outline));
+    for cutout in &counter.cutouts {
+        if !cutout.open {
+            CUT.closed(page, fit.outline(&cutout.outline));
+        }
+        let flange = fit.outline(&cutout.flange);
+        if cutout.open {
+            LIMIT.open(page, flange);
+        } else {
+            LIMIT.closed(page, flange);
+        }
+    }
+    for line in &counter.turndown {
+        let points = fit.vertices(&line.vertices);
+        if line.closed {
+            HIDDEN.closed(page, points);
+        } else {
+            HIDDEN.open(page, points);
+        }
+    }
 }
 
-/// For each run a chain of its cutouts from edge to edge of the counter, and overall.
+/// The edge schedule where the sheet has room for it: in any case it is among the schedules.
+fn draw_schedule(page: &mut Page, plan: &Plan, room: &Bounds2) {
+    let table = edge_schedule(plan);
+    for width in [200.0, 160.0, 130.0] {
+        let grid = Grid::new(&table, width).with_notes(edge_notes(plan));
+        if let Some(at) = grid.room_on(page, room, 3.0) {
+            grid.draw(page, at, grid.whole());
+            return;
+        }
+    }
+}
+
+/// For each run chains of its cutouts and of its joints from edge to edge of the counter, and overall.
 fn world_chains(plan: &Plan, drawn: &Bounds2) -> Vec<WorldChain> {
-    let frame = plan.runs.iter().map(crate::plan::RunPlan::bounds);
-    let frame = frame.reduce(Bounds2::union).unwrap_or(*drawn);
+    let frame = Outline::polygon(&frame_corners(plan)).bounds();
     let mut found: Vec<WorldChain> = Vec::new();
     for number in 0..plan.runs.len() {
         let cutouts = plan.counter.cutouts.iter().filter(|c| c.run == number);
@@ -142,18 +95,21 @@ fn world_chains(plan: &Plan, drawn: &Bounds2) -> Vec<WorldChain> {
                 [b.low, b.high]
             })
             .collect();
-        let Some(ends) = ends_of_run(plan, number).filter(|_| !edges.is_empty()) else {
+        let Some(ends) = ends_of_run(plan, number) else {
             continue;
         };
-        found.push(WorldChain {
-            side: chains::side_of_run(plan, number, &frame),
-            name: "cutouts".to_owned(),
-            stations: ends.into_iter().chain(edges).collect(),
-        });
+        if !edges.is_empty() {
+            found.push(WorldChain {
+                side: chains::side_of_run(plan, number, &frame),
+                name: "cutouts".to_owned(),
+                stations: ends.into_iter().chain(edges).collect(),
+            });
+        }
+        found.extend(joints::chain(plan, number, ends, &frame));
     }
     let whole = chains::overall(&found, "counter", drawn);
     found.extend(whole);
-    found
+    chains::merged(plan, found)
 }
 
 /// Where the counter over a run begins and ends along it.
@@ -185,5 +141,7 @@ fn letter(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout) {
         lines.push(format!("R {}", spell(appliance.corner_radius.value)));
     }
     let area = fit.area(&cutout.outline.bounds());
-    place_lines(page, &area, &lines);
+    if !labels::stacked(page, &lines, &area) {
+        place_lines(page, &area, &lines);
+    }
 }

@@ -136,7 +136,11 @@ fn draw_sleeper(page: &mut Page, plan: &Plan, fit: &Fit, area: &Bounds2) {
     };
     let corners: Vec<Point2> = corners(area).iter().map(|v| v.at).collect();
     let next = corners.iter().cycle().skip(1);
-    for (a, b) in corners.iter().zip(next).filter(|(a, b)| !under_face(**a, **b)) {
+    for (a, b) in corners
+        .iter()
+        .zip(next)
+        .filter(|(a, b)| !under_face(**a, **b))
+    {
         HIDDEN.line(page, fit.point(*a), fit.point(*b));
     }
 }

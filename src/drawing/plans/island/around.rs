@@ -7,7 +7,7 @@ use crate::drawing::page::Page;
 use crate::drawing::plans::labels;
 use crate::drawing::plans::spot::{self, Spot};
 use crate::drawing::plans::style::{FINE, GROUND, OVERHEAD, STANDING, Style, corners};
-use crate::geometry::{Bounds2, Point2, Vector2};
+use crate::geometry::{Bounds2, Point2};
 use crate::plan::{Face, Plan};
 use crate::units::Length;
 

@@ -6,11 +6,7 @@ use crate::geometry::{Bounds2, Outline, Point2};
 use crate::plan::{Layers, Plan};
 
 /// The chains round the plan.
-pub(super) fn world_chains(
-    plan: &Plan,
-    finished: &Bounds2,
-    counter: &Bounds2,
-) -> Vec<WorldChain> {
+pub(super) fn world_chains(plan: &Plan, finished: &Bounds2, counter: &Bounds2) -> Vec<WorldChain> {
     let out = Layers::of(&plan.design.trade).finish.outer;
     let frame = Outline::polygon(&frame_corners(plan)).bounds();
     let mut found: Vec<WorldChain> = Vec::new();
