@@ -163,6 +163,15 @@ pub(super) fn overall(chains: &[WorldChain], name: &str, bounds: &Bounds2) -> [W
     })
 }
 
+fn opposite(side: Side) -> Side {
+    match side {
+        Side::Below => Side::Above,
+        Side::Above => Side::Below,
+        Side::Left => Side::Right,
+        Side::Right => Side::Left,
+    }
+}
+
 /// The chains without those that measure the same on the same side: the first of them stays.
 pub(super) fn merged(plan: &Plan, chains: Vec<WorldChain>) -> Vec<WorldChain> {
     let notation = plan.design.project.units;
@@ -178,7 +187,11 @@ pub(super) fn merged(plan: &Plan, chains: Vec<WorldChain>) -> Vec<WorldChain> {
     };
     let mut kept: Vec<WorldChain> = Vec::new();
     for chain in chains {
-        let same = |k: &&WorldChain| k.side == chain.side && steps(k) == steps(&chain);
+        // An overall length is said once, on one side or the other.
+        let whole = chain.stations.len() == 2;
+        let there =
+            |k: &WorldChain| k.side == chain.side || (whole && k.side == opposite(chain.side));
+        let same = |k: &&WorldChain| there(k) && steps(k) == steps(&chain);
         match kept.iter().find(same) {
             Some(_) => {}
             None => kept.push(chain),

@@ -67,7 +67,7 @@ pub(super) fn along_first(
     let lines: Vec<_> = lines.collect();
     let stand = lines
         .iter()
-        .flat_map(|line| along(*line, text))
+        .flat_map(|line| along(*line, text, OFF[0]))
         .find(|stand| page.has_air(text, LETTERS, *stand, 0.4));
     if let Some(stand) = stand {
         page.text(Layer::Note, text, LETTERS, stand);
@@ -81,8 +81,30 @@ pub(super) fn along_first(
     marks.any(|mark| place_led(page, &[mark]) == 0)
 }
 
-/// Beside a line and along it, above or left of it first, within its length.
-fn along([from, to]: [Point2; 2], text: &str) -> Vec<Stand> {
+/// Letters a mark beside a long thing and along it, close enough to need no leader; false where there is no room.
+pub(super) fn beside(page: &mut Page, text: &str, area: &Bounds2) -> bool {
+    let upright = area.height() > area.width();
+    let middle = area.centre();
+    let (line, half) = if upright {
+        let ends = [area.low.y, area.high.y].map(|y| Point2::new(middle.x, y));
+        (ends, area.width() / 2.0)
+    } else {
+        let ends = [area.low.x, area.high.x].map(|x| Point2::new(x, middle.y));
+        (ends, area.height() / 2.0)
+    };
+    let mut stands = OFF.iter().flat_map(|off| along(line, text, half + off));
+    let stand = stands.find(|stand| page.has_air(text, LETTERS, *stand, 0.3));
+    if let Some(stand) = stand {
+        page.text(Layer::Note, text, LETTERS, stand);
+    }
+    stand.is_some()
+}
+
+/// From a thing to the mark beside it, millimetres: the nearest free is taken.
+const OFF: [f64; 4] = [0.6, 1.2, 1.8, 2.4];
+
+/// So far off a line and along it, above or left of it first, within its length.
+fn along([from, to]: [Point2; 2], text: &str, off: f64) -> Vec<Stand> {
     let upright = (to.y - from.y).abs() > (to.x - from.x).abs();
     let angle = if upright { 90.0 } else { 0.0 };
     let long = (to - from).norm();
@@ -97,9 +119,9 @@ fn along([from, to]: [Point2; 2], text: &str) -> Vec<Stand> {
     for k in (0..=count).flat_map(|k| [k, -k]) {
         let shift = f64::from(k) * STEP;
         let (beside, other) = if upright {
-            (middle.x - room.high.x - 0.5, middle.x - room.low.x + 0.5)
+            (middle.x - room.high.x - off, middle.x - room.low.x + off)
         } else {
-            (middle.y - room.low.y + 0.5, middle.y - room.high.y - 0.5)
+            (middle.y - room.low.y + off, middle.y - room.high.y - off)
         };
         for out in [beside, other] {
             let by = if upright {

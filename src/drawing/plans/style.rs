@@ -39,7 +39,7 @@ pub(super) const STEEL: Style = Style(Layer::Section, Pen::Thick, Dash::Solid);
 /// Joints in the slab.
 pub(super) const JOINT: Style = Style(Layer::Centre, Pen::Medium, Dash::Centre);
 /// Bars in the slab.
-pub(super) const BAR: Style = Style(Layer::Hidden, Pen::Thick, Dash::Solid);
+pub(super) const BAR: Style = Style(Layer::Hidden, Pen::Heavy, Dash::Solid);
 
 impl Style {
     /// A straight line on the sheet.

@@ -7,7 +7,7 @@ use crate::drawing::plans::style::{ARROWHEAD, SYMBOL, sharp};
 use crate::drawing::{Align, Layer, lettering};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::Plan;
-use crate::units::Unit;
+use crate::units::{Length, Notation};
 
 /// Length of the arrow, millimetres on the sheet.
 const ARROW: f64 = 11.0;
@@ -18,10 +18,20 @@ pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit) -> usize {
     let Some(fall) = &plan.design.counter.casting.fall else {
         return 0;
     };
-    let text = Unit::Slope.spell(fall.value, plan.design.project.units);
-    let text = format!("fall {text}");
+    let text = format!("fall {}", spell(fall.value, plan.design.project.units));
     let missing = (0..plan.runs.len()).filter(|run| !on_run(page, plan, fit, *run, &text));
     missing.count()
+}
+
+/// A fall as builders say it: so much per foot, or per metre.
+fn spell(fall: f64, notation: Notation) -> String {
+    match notation {
+        Notation::Imperial => {
+            let inches = notation.spell_with_unit(Length::inches(12.0 * fall));
+            format!("{inches} per ft")
+        }
+        Notation::Metric => format!("{:.0} mm per m", fall * 1000.0),
+    }
 }
 
 fn on_run(page: &mut Page, plan: &Plan, fit: &Fit, number: usize, text: &str) -> bool {
@@ -51,7 +61,7 @@ fn place(page: &mut Page, middle: Point2, way: Vector2, text: &str) -> bool {
     } else {
         [1.8, -1.8 - LETTERS].map(|dy| (middle + Vector2::new(0.0, dy), Align::Centre, 0.0))
     };
-    let Some(room) = Bounds2::around([tail, tip]).map(|b| grown(&b, 1.2)) else {
+    let Some(room) = Bounds2::around([tail, tip]).map(|b| grown(&b, 3.0)) else {
         return false;
     };
     let stand = stands
@@ -66,4 +76,16 @@ fn place(page: &mut Page, middle: Point2, way: Vector2, text: &str) -> bool {
     ARROWHEAD.filled(page, sharp(&[tip, base + side, base - side]), 0.0);
     page.text(Layer::Symbol, text, LETTERS, stand);
     true
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_fall_is_spelt_as_builders_say_it() {
+        // 1/8 in per ft is a ninety-sixth; 10 mm per m a hundredth.
+        assert_eq!(spell(1.0 / 96.0, Notation::Imperial), "1/8\" per ft");
+        assert_eq!(spell(0.01, Notation::Metric), "10 mm per m");
+    }
 }

@@ -118,7 +118,12 @@ fn free_area(page: &Page, plan: &Plan, fit: &Fit) -> Option<Bounds2> {
     let step = 2.0;
     let counts =
         (whole.high - whole.low - PATCH).map(|d| (d / step).floor().clamp(-1.0, 400.0) as i32);
+    let holes = plan.counter.cutouts.iter();
+    let holes: Vec<_> = holes.map(|c| fit.area(&c.flange.bounds())).collect();
     let on_slab = |area: &Bounds2| {
+        if holes.iter().any(|h| h.overlaps(area, 0.0)) {
+            return false;
+        }
         let inside = |r: &crate::plan::RunPlan, number: usize| {
             let (near, far) = plan.counter_across(number);
             let own = fit.area(&r.rectangle(r.framed, (near, far)));

@@ -6,8 +6,9 @@ use crate::drawing::marks::place_lines;
 use crate::drawing::outline::frame_corners;
 use crate::drawing::page::Page;
 use crate::drawing::plans::chains::{self, Lanes, WorldChain};
+use crate::drawing::plans::key::{self, Layout};
+use crate::drawing::plans::labels;
 use crate::drawing::plans::style::{CUT, EDGE, HIDDEN, LIMIT};
-use crate::drawing::plans::{key, labels};
 use crate::drawing::schedule::{Grid, edge_notes, edge_schedule};
 use crate::drawing::set::{Drawn, Set};
 use crate::geometry::{Bounds2, Outline, Point2};
@@ -23,10 +24,24 @@ pub fn counter(set: &Set, title: &str) -> Drawn {
     let lanes = Lanes::round(&drawn, &drawn);
     let entries = facts::entries(plan, !reinforcement::bars(plan).is_empty());
     let room = frame.room(&notes);
-    let margins = chains::margins(&chains, &lanes);
-    let (fit, corner) = key::beside(plan.design.project.units, &drawn, &room, margins, &entries);
+    let layout = Layout {
+        notation: plan.design.project.units,
+        built: &drawn,
+        room,
+        margins: chains::margins(&chains, &lanes),
+        entries: &entries,
+    };
+    let grid = Grid::new(&edge_schedule(plan), 180.0).with_notes(edge_notes(plan));
+    let tabled = layout.over_table(&grid);
+    let (fit, corner) = tabled.as_ref().map_or_else(
+        || layout.beside(),
+        |(fit, corner, _)| (fit.clone(), *corner),
+    );
     let mut page = frame.page(title, &fit.scale, &notes);
     key::draw(&mut page, corner, &entries);
+    if let Some((.., at)) = tabled {
+        grid.draw(&mut page, at, grid.whole());
+    }
     draw_slab(&mut page, plan, &fit);
     joints::draw(&mut page, plan, &fit);
     brackets::draw(&mut page, plan, &fit);
@@ -42,7 +57,11 @@ pub fn counter(set: &Set, title: &str) -> Drawn {
     brackets::measure(&mut page, plan, &fit);
     fall::draw(&mut page, plan, &fit);
     reinforcement::draw_mesh(&mut page, plan, &fit);
-    draw_schedule(&mut page, plan, &room);
+    if tabled.is_none()
+        && let Some(at) = grid.room_on(&page, &room, 3.0)
+    {
+        grid.draw(&mut page, at, grid.whole());
+    }
     (page, fit.scale)
 }
 
@@ -67,18 +86,6 @@ fn draw_slab(page: &mut Page, plan: &Plan, fit: &Fit) {
             HIDDEN.closed(page, points);
         } else {
             HIDDEN.open(page, points);
-        }
-    }
-}
-
-/// The edge schedule where the sheet has room for it: in any case it is among the schedules.
-fn draw_schedule(page: &mut Page, plan: &Plan, room: &Bounds2) {
-    let table = edge_schedule(plan);
-    for width in [200.0, 160.0, 130.0] {
-        let grid = Grid::new(&table, width).with_notes(edge_notes(plan));
-        if let Some(at) = grid.room_on(page, room, 3.0) {
-            grid.draw(page, at, grid.whole());
-            return;
         }
     }
 }

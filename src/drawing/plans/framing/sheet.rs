@@ -8,7 +8,7 @@ use crate::drawing::marks::{Mark, place_inside, place_marks};
 use crate::drawing::outline::frame_corners;
 use crate::drawing::page::{LARGE, LETTERS, Page};
 use crate::drawing::plans::chains::Lanes;
-use crate::drawing::plans::key::{self, Entry};
+use crate::drawing::plans::key::{self, Entry, Layout};
 use crate::drawing::plans::style::{HIDDEN, LIMIT, STEEL, corners};
 use crate::drawing::plans::{chains, face_marks, labels, walls};
 use crate::drawing::scene::{Scene, Sight};
@@ -28,13 +28,14 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
     let chains = world_chains(plan, &built);
     let entries = entries(plan, scene);
     let lanes = Lanes::round(&built, &built);
-    let (fit, corner) = key::beside(
-        plan.design.project.units,
-        &built,
-        &frame.room(&notes),
-        chains::margins(&chains, &lanes),
-        &entries,
-    );
+    let layout = Layout {
+        notation: plan.design.project.units,
+        built: &built,
+        room: frame.room(&notes),
+        margins: chains::margins(&chains, &lanes),
+        entries: &entries,
+    };
+    let (fit, corner) = layout.beside();
     let mut page = frame.page(title, &fit.scale, &notes);
     key::draw(&mut page, corner, &entries);
     let sight = scene.look(&View::from_above(), &[], |part| {
@@ -180,6 +181,10 @@ fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
             place_marks(page, &[Mark { text, area }]);
         }
     }
+    // A run's name would seem to name the appliance.
+    for cutout in &plan.counter.cutouts {
+        page.reserve(fit.area(&cutout.outline.bounds()));
+    }
     let inner = plan.sizes.panel;
     for (run, named) in plan.runs.iter().zip(&plan.design.runs) {
         let area = fit.area(&run.rectangle(run.framed, (inner, run.depth - inner)));
@@ -190,15 +195,14 @@ fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
 /// Marks of what lies under the counter: no elevation shows it.
 fn mark_crossings(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit) -> usize {
     let crossings = [PartKind::Tie, PartKind::Trimmer, PartKind::Blocking];
-    let marks: Vec<_> = sight
-        .seen_parts()
-        .into_iter()
+    let seen = sight.seen_parts().into_iter();
+    let marks = seen
         .map(|(number, seen)| (&scene.parts()[number], seen))
-        .filter(|(part, _)| crossings.contains(&part.kind) && part.face.is_none())
-        .map(|(part, seen)| Mark {
-            text: part.mark.clone(),
-            area: fit.area(&seen),
-        })
-        .collect();
-    place_marks(page, &marks)
+        .filter(|(part, _)| crossings.contains(&part.kind) && part.face.is_none());
+    let missing = marks.filter(|(part, seen)| {
+        let area = fit.area(seen);
+        let text = part.mark.clone();
+        !labels::beside(page, &text, &area) && place_marks(page, &[Mark { text, area }]) > 0
+    });
+    missing.count()
 }

@@ -4,7 +4,7 @@ use crate::design::{Passage, Side};
 use crate::drawing::fit::Fit;
 use crate::drawing::page::Page;
 use crate::drawing::plans::style::{FINE, HIDDEN};
-use crate::geometry::{Bounds2, Point2};
+use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::{Body, BodyOf, Corner, CounterSide, Plan, SideKind};
 
 /// Counter for one seat, common practice: 24 in, millimetres.
@@ -74,10 +74,10 @@ fn behind(passage: Passage) -> (f64, &'static str) {
     }
 }
 
-fn outward(plan: &Plan, side: &CounterSide) -> crate::geometry::Vector2 {
+fn outward(plan: &Plan, side: &CounterSide) -> Vector2 {
     plan.faces
         .get(side.face)
-        .map_or_else(crate::geometry::Vector2::zeros, |f| f.outward)
+        .map_or_else(Vector2::zeros, |f| f.outward)
 }
 
 /// Edges over seating sides less what inside corners take, and less the stretches before what is hot if asked so.
@@ -173,14 +173,21 @@ impl Stretch<'_> {
 impl Seats {
     /// The ground they and the room behind them need; `None` without seats.
     pub fn ground(&self) -> Option<Bounds2> {
-        let reach = crate::geometry::Vector2::repeat(STOOL);
+        let reach = Vector2::repeat(STOOL);
         let stools = self.stools.iter().flat_map(|s| [s - reach, s + reach]);
         Bounds2::around(stools.chain(self.limits.iter().flatten().copied()))
     }
 
     pub fn draw(&self, page: &mut Page, fit: &Fit) {
         for stool in &self.stools {
-            FINE.circle(page, fit.point(*stool), STOOL * fit.scale.factor);
+            let (middle, radius) = (fit.point(*stool), STOOL * fit.scale.factor);
+            FINE.circle(page, middle, radius);
+            // No mark stands on a stool.
+            let half = Vector2::repeat(radius * 0.7);
+            page.reserve(Bounds2 {
+                low: middle - half,
+                high: middle + half,
+            });
         }
         for [from, to] in &self.limits {
             HIDDEN.line(page, fit.point(*from), fit.point(*to));

@@ -12,7 +12,7 @@ use crate::drawing::outline::finished_corners;
 use crate::drawing::page::Page;
 use crate::drawing::plans::chains::Lanes;
 use crate::drawing::plans::face_marks;
-use crate::drawing::plans::key::{self, Entry};
+use crate::drawing::plans::key::{self, Entry, Layout};
 use crate::drawing::plans::style::{EDGE, FINE, HIDDEN, LIMIT, LYING};
 use crate::drawing::plans::{chains, section_marks, walls};
 use crate::drawing::set::{Drawn, Set};
@@ -39,13 +39,14 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     let notes = notes();
     let entries = entries(plan, &rooms, !seats.stools.is_empty());
     let room = frame.room(&notes);
-    let (fit, corner) = key::beside(
-        plan.design.project.units,
-        &around.shown,
-        &room,
-        chains::margins(&chains, &lanes),
-        &entries,
-    );
+    let layout = Layout {
+        notation: plan.design.project.units,
+        built: &around.shown,
+        room: room,
+        margins: chains::margins(&chains, &lanes),
+        entries: &entries,
+    };
+    let (fit, corner) = layout.beside();
     let mut page = frame.page(title, &fit.scale, &notes);
     key::draw(&mut page, corner, &entries);
     around.draw(&mut page, &fit);
@@ -58,10 +59,10 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     }
     seats.draw(&mut page, &fit);
     services::draw(&mut page, plan, &fit);
+    section_marks::draw(&mut page, set, &fit);
     around.measure(&mut page, plan, &fit, &finished.bounds());
     chains::draw(&mut page, plan, &fit, (&around.shown, &lanes), &chains);
     let views = face_marks::views(set, "Finished elevations");
-    section_marks::draw(&mut page, set, &fit);
     face_marks::draw(&mut page, plan, &fit, &views, |face| edge_of(plan, face));
     names::letter(&mut page, plan, &fit, &seats);
     for room in &rooms {
