@@ -11,7 +11,7 @@ use crate::plan::Plan;
 const LANE: f64 = 8.0;
 
 /// The room kept free between what is drawn and its chains, on each side of the plan.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Lanes {
     below: f64,
     above: f64,

@@ -1,12 +1,9 @@
 //! The key of a plan: what its lines and symbols stand for, in a column of samples and words.
 
 use super::style::Style;
-use crate::drawing::fit::{Fit, Margins};
 use crate::drawing::page::{self, LETTERS, Page};
-use crate::drawing::schedule::Grid;
 use crate::drawing::{Align, Layer, lettering};
 use crate::geometry::{Bounds2, Point2, Vector2};
-use crate::units::Notation;
 
 /// Width of a sample, millimetres.
 const SAMPLE: f64 = 14.0;
@@ -122,55 +119,5 @@ pub(super) fn draw(page: &mut Page, corner: Point2, entries: &[Entry]) {
             page.text(Layer::Note, line, LETTERS, (at, Align::Left, 0.0));
         }
         top -= entry.height();
-    }
-}
-
-/// Between a key and what is drawn.
-const APART: f64 = 6.0;
-
-/// What a sheet with a key is laid out for.
-pub(super) struct Layout<'a> {
-    pub notation: Notation,
-    /// What is drawn, as built.
-    pub built: &'a Bounds2,
-    pub room: Bounds2,
-    /// Round the view.
-    pub margins: Margins,
-    pub entries: &'a [Entry],
-}
-
-impl Layout<'_> {
-    /// The view with the key in a column to its right, or below it where it can be drawn larger so: the view's place, and
-    /// the key's upper left corner.
-    pub fn beside(&self) -> (Fit, Point2) {
-        let (size, room) = (size(self.entries), self.room);
-        let fit = |room: &Bounds2| Fit::new(self.notation, self.built, room, self.margins);
-        let mut column = room;
-        column.high.x -= size.x + APART;
-        let right = fit(&column);
-        let mut strip = room;
-        strip.low.y += size.y + APART;
-        let below = fit(&strip);
-        if below.scale.factor > right.scale.factor + 1e-12 {
-            return (below, Point2::new(room.low.x, room.low.y + size.y));
-        }
-        let corner = Point2::new(room.high.x - size.x, room.low.y + size.y + 4.0);
-        (right, corner)
-    }
-
-    /// The view, the key in a column to its right, and below the view room for a table; `None` where the view would have to
-    /// be smaller for it. The table's upper left corner comes last.
-    pub fn over_table(&self, grid: &Grid) -> Option<(Fit, Point2, Point2)> {
-        let (fit, corner) = self.beside();
-        let wide = corner.x - APART - self.room.low.x;
-        if corner.x <= self.room.low.x || grid.full_width() > wide {
-            return None;
-        }
-        let mut column = self.room;
-        column.high.x = corner.x - APART;
-        column.low.y += grid.height() + APART;
-        let above = Fit::new(self.notation, self.built, &column, self.margins);
-        let at = Point2::new(self.room.low.x, self.room.low.y + grid.height());
-        (above.scale == fit.scale).then_some((above, corner, at))
     }
 }

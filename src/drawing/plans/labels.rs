@@ -8,26 +8,26 @@ use crate::geometry::{Bounds2, Point2, Vector2};
 
 /// From one place that is tried to the next, millimetres.
 const STEP: f64 = 1.5;
-/// Air round a name inside an area.
-const AIR: f64 = 0.8;
+/// Air round rows inside an area.
+const AIR: f64 = 0.5;
 /// From one row to the next, in heights of a capital.
 const ROW: f64 = 1.6;
 
 /// Letters a name inside an area, level, as near to its middle as it finds room; false where it finds none.
 pub(super) fn inside(page: &mut Page, text: &str, height: f64, area: &Bounds2) -> bool {
-    stacked_at(page, &[text.to_owned()], height, area)
+    stacked_at(page, &[text.to_owned()], (height, 1.6), area)
 }
 
 /// Letters rows one below the other inside an area, close together; false, and nothing lettered, where they find no room.
 pub(super) fn stacked(page: &mut Page, rows: &[String], area: &Bounds2) -> bool {
-    stacked_at(page, rows, LETTERS, area)
+    stacked_at(page, rows, (LETTERS, AIR), area)
 }
 
-fn stacked_at(page: &mut Page, rows: &[String], height: f64, area: &Bounds2) -> bool {
+fn stacked_at(page: &mut Page, rows: &[String], (height, air): (f64, f64), area: &Bounds2) -> bool {
     let widths = rows.iter().map(|r| lettering::width(r, height));
     let wide = widths.fold(0.0, f64::max);
     let high = height * (1.41 + ROW * (rows.len().max(1) as f64 - 1.0));
-    let play = Vector2::new(area.width() - wide, area.height() - high) / 2.0 - Vector2::repeat(AIR);
+    let play = Vector2::new(area.width() - wide, area.height() - high) / 2.0 - Vector2::repeat(air);
     if rows.is_empty() || play.min() < 0.0 {
         return false;
     }
@@ -49,7 +49,7 @@ fn stacked_at(page: &mut Page, rows: &[String], height: f64, area: &Bounds2) -> 
     };
     let free = shifts.into_iter().map(stands).find(|stands| {
         let mut lettered = rows.iter().zip(stands);
-        lettered.all(|(row, stand)| page.has_air(row, height, *stand, AIR / 2.0))
+        lettered.all(|(row, stand)| page.has_air(row, height, *stand, air))
     });
     for (row, stand) in rows.iter().zip(free.iter().flatten()) {
         page.text(Layer::Note, row, height, *stand);

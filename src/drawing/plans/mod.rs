@@ -7,10 +7,12 @@ mod framing;
 mod island;
 mod key;
 mod labels;
+mod layout;
 mod listed;
 mod section_marks;
 mod spot;
 mod style;
 mod walls;
 
+pub use counter::has_edge_schedule;
 pub use listed::{counter, counter_planned, framing, framing_planned, island, island_planned};

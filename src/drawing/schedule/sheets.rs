@@ -1,9 +1,10 @@
 //! The sheets of schedules.
 
 use super::flow::{Portion, flow};
-use super::{Grid, appliances, materials, members, openings};
+use super::{Grid, appliances, edge, materials, members, openings};
 use crate::drawing::Scale;
 use crate::drawing::border::Frame;
+use crate::drawing::plans::has_edge_schedule;
 use crate::drawing::set::{Drawn, Planned, Set};
 use crate::parts::Assembly;
 use crate::plan::Plan;
@@ -11,6 +12,9 @@ use crate::table::Table;
 
 /// The short name of the longest schedule.
 const MEMBERS: &str = "members of the frame";
+
+/// The short name of the schedule that the plan of the counter has where there is room.
+const EDGE: &str = "edge of the counter";
 
 /// A schedule with the short name that sheets are titled by.
 type Named = (&'static str, Grid);
@@ -43,7 +47,8 @@ fn schedules(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Named> {
     let width = frame.room(&[]).width();
     // Narrow and long: two or more of its columns stand side by side.
     let narrow = |name: &str| if name == MEMBERS { width * 0.45 } else { width };
-    let all: [(&'static str, Table, Vec<String>); 5] = [
+    let edge = !has_edge_schedule(plan, frame);
+    let all: [(&'static str, Table, Vec<String>); 6] = [
         (
             "appliances",
             appliances::appliance_schedule(plan),
@@ -69,10 +74,11 @@ fn schedules(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Named> {
             materials::material_schedule(plan, assembly),
             materials::material_notes(),
         ),
+        (EDGE, edge::edge_schedule(plan), edge::edge_notes(plan)),
     ];
     let filled = all
         .into_iter()
-        .filter(|(_, table, _)| !table.rows.is_empty());
+        .filter(|(name, table, _)| !table.rows.is_empty() && (edge || *name != EDGE));
     filled
         .map(|(name, table, notes)| (name, Grid::new(&table, narrow(name)).with_notes(notes)))
         .collect()

@@ -74,11 +74,11 @@ fn corners(plan: &Plan) -> String {
 }
 
 /// The key, and below it the pour.
-pub(super) fn entries(plan: &Plan, bars: bool) -> Vec<Entry> {
+pub(super) fn entries(plan: &Plan) -> Vec<Entry> {
     let casting = &plan.design.counter.casting;
     let mut entries = vec![Entry::line(
         EDGE,
-        "edge of the counter; E1 … by the edge schedule",
+        "edge of the counter; E1 … by the edge schedule, here or among the schedules",
     )];
     if !plan.cutouts.is_empty() {
         entries.push(Entry::line(CUT, "cutout"));
@@ -94,7 +94,7 @@ pub(super) fn entries(plan: &Plan, bars: bool) -> Vec<Entry> {
         entries.push(Entry::line(JOINT, text));
     }
     entries.extend(mesh(plan));
-    if bars {
+    if !super::reinforcement::bars(plan).is_empty() {
         let text = "bar across an inward corner at 45°; two at each are common practice";
         entries.push(Entry::line(BAR, text));
     }

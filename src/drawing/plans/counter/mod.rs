@@ -9,4 +9,4 @@ mod joints;
 mod reinforcement;
 mod sheet;
 
-pub use sheet::counter;
+pub use sheet::{counter, has_edge_schedule};

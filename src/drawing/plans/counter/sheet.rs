@@ -1,13 +1,15 @@
 //! The plan of the counter.
 
 use super::{brackets, cross_chain, edges, facts, fall, joints, reinforcement};
+use crate::drawing::border::Frame;
 use crate::drawing::fit::Fit;
 use crate::drawing::marks::place_lines;
 use crate::drawing::outline::frame_corners;
 use crate::drawing::page::Page;
 use crate::drawing::plans::chains::{self, Lanes, WorldChain};
-use crate::drawing::plans::key::{self, Layout};
+use crate::drawing::plans::key::Entry;
 use crate::drawing::plans::labels;
+use crate::drawing::plans::layout::Layout;
 use crate::drawing::plans::style::{CUT, EDGE, HIDDEN, LIMIT};
 use crate::drawing::schedule::{Grid, edge_notes, edge_schedule};
 use crate::drawing::set::{Drawn, Set};
@@ -15,53 +17,71 @@ use crate::geometry::{Bounds2, Outline, Point2};
 use crate::plan::{CounterCutout, Plan};
 use crate::units::Length;
 
+/// What the sheet is laid out for, before anything is drawn.
+struct Prepared {
+    drawn: Bounds2,
+    notes: Vec<String>,
+    entries: Vec<Entry>,
+    schedule: Grid,
+}
+
+impl Prepared {
+    fn new(plan: &Plan) -> Self {
+        Self {
+            drawn: plan.counter.outline.bounds(),
+            notes: facts::notes(plan),
+            entries: facts::entries(plan),
+            schedule: Grid::new(&edge_schedule(plan), SCHEDULE).with_notes(edge_notes(plan)),
+        }
+    }
+
+    fn layout<'a>(&'a self, plan: &'a Plan, frame: &Frame) -> Layout<'a> {
+        Layout {
+            plan,
+            built: self.drawn,
+            room: frame.room(&self.notes),
+            lanes: Lanes::round(&self.drawn, &self.drawn),
+            entries: &self.entries,
+            table: Some(&self.schedule),
+        }
+    }
+}
+
+/// The widest edge schedule, millimetres.
+const SCHEDULE: f64 = 190.0;
+
+/// True when the plan of the counter has room for the edge schedule.
+pub fn has_edge_schedule(plan: &Plan, frame: &Frame) -> bool {
+    let prepared = Prepared::new(plan);
+    let chains = world_chains(plan, &prepared.drawn);
+    prepared.layout(plan, frame).lay(chains).has_table()
+}
+
 /// Draws the plan of the counter.
 pub fn counter(set: &Set, title: &str) -> Drawn {
     let Set { plan, frame, .. } = *set;
-    let drawn = plan.counter.outline.bounds();
-    let notes = facts::notes(plan);
-    let chains = world_chains(plan, &drawn);
-    let lanes = Lanes::round(&drawn, &drawn);
-    let entries = facts::entries(plan, !reinforcement::bars(plan).is_empty());
-    let room = frame.room(&notes);
-    let layout = Layout {
-        notation: plan.design.project.units,
-        built: &drawn,
-        room,
-        margins: chains::margins(&chains, &lanes),
-        entries: &entries,
-    };
-    let grid = Grid::new(&edge_schedule(plan), 180.0).with_notes(edge_notes(plan));
-    let tabled = layout.over_table(&grid);
-    let (fit, corner) = tabled.as_ref().map_or_else(
-        || layout.beside(),
-        |(fit, corner, _)| (fit.clone(), *corner),
-    );
-    let mut page = frame.page(title, &fit.scale, &notes);
-    key::draw(&mut page, corner, &entries);
-    if let Some((.., at)) = tabled {
-        grid.draw(&mut page, at, grid.whole());
-    }
+    let prepared = Prepared::new(plan);
+    let (drawn, notes) = (prepared.drawn, &prepared.notes);
+    let layout = prepared.layout(plan, frame);
+    let laid = layout.lay(world_chains(plan, &drawn));
+    let fit = laid.fit.clone();
+    let mut page = frame.page(title, &fit.scale, notes);
+    laid.draw(&mut page, &layout);
     draw_slab(&mut page, plan, &fit);
     joints::draw(&mut page, plan, &fit);
     brackets::draw(&mut page, plan, &fit);
     reinforcement::draw_bars(&mut page, plan, &fit);
-    chains::draw(&mut page, plan, &fit, (&drawn, &lanes), &chains);
-    for cutout in &plan.counter.cutouts {
+    chains::draw(&mut page, plan, &fit, (&drawn, &layout.lanes), &laid.chains);
+    for cutout in plan.counter.cutouts.iter().filter(|_| !laid.small) {
         cross_chain::draw(&mut page, plan, &fit, cutout);
     }
     edges::letter(&mut page, plan, &fit);
     for cutout in &plan.counter.cutouts {
-        letter(&mut page, plan, &fit, cutout);
+        letter(&mut page, plan, &fit, cutout, laid.small);
     }
     brackets::measure(&mut page, plan, &fit);
     fall::draw(&mut page, plan, &fit);
     reinforcement::draw_mesh(&mut page, plan, &fit);
-    if tabled.is_none()
-        && let Some(at) = grid.room_on(&page, &room, 3.0)
-    {
-        grid.draw(&mut page, at, grid.whole());
-    }
     (page, fit.scale)
 }
 
@@ -133,7 +153,7 @@ fn ends_of_run(plan: &Plan, number: usize) -> Option<[Point2; 2]> {
 }
 
 /// Name, size and corner radius inside a cutout.
-fn letter(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout) {
+fn letter(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout, small: bool) {
     let Some(appliance) = plan.design.appliances.get(cutout.appliance) else {
         return;
     };
@@ -148,7 +168,7 @@ fn letter(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCutout) {
         lines.push(format!("R {}", spell(appliance.corner_radius.value)));
     }
     let area = fit.area(&cutout.outline.bounds());
-    if !labels::stacked(page, &lines, &area) {
+    if !labels::stacked(page, &lines, &area) && !small {
         place_lines(page, &area, &lines);
     }
 }

@@ -8,7 +8,8 @@ use crate::drawing::marks::{Mark, place_inside, place_marks};
 use crate::drawing::outline::frame_corners;
 use crate::drawing::page::{LARGE, LETTERS, Page};
 use crate::drawing::plans::chains::Lanes;
-use crate::drawing::plans::key::{self, Entry, Layout};
+use crate::drawing::plans::key::Entry;
+use crate::drawing::plans::layout::Layout;
 use crate::drawing::plans::style::{HIDDEN, LIMIT, STEEL, corners};
 use crate::drawing::plans::{chains, face_marks, labels, walls};
 use crate::drawing::scene::{Scene, Sight};
@@ -29,15 +30,17 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
     let entries = entries(plan, scene);
     let lanes = Lanes::round(&built, &built);
     let layout = Layout {
-        notation: plan.design.project.units,
-        built: &built,
+        plan,
+        built: built,
         room: frame.room(&notes),
-        margins: chains::margins(&chains, &lanes),
+        lanes,
         entries: &entries,
+        table: None,
     };
-    let (fit, corner) = layout.beside();
+    let laid = layout.lay(chains);
+    let fit = laid.fit.clone();
     let mut page = frame.page(title, &fit.scale, &notes);
-    key::draw(&mut page, corner, &entries);
+    laid.draw(&mut page, &layout);
     let sight = scene.look(&View::from_above(), &[], |part| {
         part.group == Group::Framing
     });
@@ -47,10 +50,12 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
         draw_sleeper(&mut page, plan, &fit, &area);
     }
     draw_bodies(&mut page, plan, &fit);
-    uprights::draw(&mut page, plan, &fit);
-    chains::draw(&mut page, plan, &fit, (&built, &lanes), &chains);
-    name_appliances(&mut page, plan, &fit);
-    mark_crossings(&mut page, scene, &sight, &fit);
+    if !laid.small {
+        uprights::draw(&mut page, plan, &fit);
+    }
+    chains::draw(&mut page, plan, &fit, (&built, &lanes), &laid.chains);
+    name_appliances(&mut page, plan, &fit, laid.small);
+    mark_crossings(&mut page, scene, &sight, &fit, laid.small);
     let views = face_marks::views(set, "Framing elevations");
     face_marks::draw(&mut page, plan, &fit, &views, |_| 0.0);
     name(&mut page, plan, &fit);
@@ -160,12 +165,12 @@ fn draw_bodies(page: &mut Page, plan: &Plan, fit: &Fit) {
     }
 }
 
-fn name_appliances(page: &mut Page, plan: &Plan, fit: &Fit) {
+fn name_appliances(page: &mut Page, plan: &Plan, fit: &Fit, small: bool) {
     for cutout in &plan.counter.cutouts {
         let area = fit.area(&cutout.outline.bounds());
         if let Some(appliance) = plan.design.appliances.get(cutout.appliance) {
             let text = appliance.name.clone();
-            if !labels::inside(page, &text, LETTERS, &area) {
+            if !labels::inside(page, &text, LETTERS, &area) && !small {
                 place_inside(page, &Mark { text, area }, LETTERS);
             }
         }
@@ -193,7 +198,7 @@ fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
 }
 
 /// Marks of what lies under the counter: no elevation shows it.
-fn mark_crossings(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit) -> usize {
+fn mark_crossings(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, small: bool) -> usize {
     let crossings = [PartKind::Tie, PartKind::Trimmer, PartKind::Blocking];
     let seen = sight.seen_parts().into_iter();
     let marks = seen
@@ -202,7 +207,8 @@ fn mark_crossings(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit) -> u
     let missing = marks.filter(|(part, seen)| {
         let area = fit.area(seen);
         let text = part.mark.clone();
-        !labels::beside(page, &text, &area) && place_marks(page, &[Mark { text, area }]) > 0
+        !labels::beside(page, &text, &area)
+            && (small || place_marks(page, &[Mark { text, area }]) > 0)
     });
     missing.count()
 }

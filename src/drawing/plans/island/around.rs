@@ -189,7 +189,12 @@ impl Gap {
     /// Where along the other axis it may be dimensioned.
     fn places(&self) -> impl Iterator<Item = f64> {
         let (low, high) = self.along;
-        let fractions = [0.5, 0.25, 0.75, 0.1, 0.9, 0.35, 0.65].into_iter();
+        // Past a corner in the middle of the object; beside a face near its ends, away from what is in the middle.
+        let fractions = match self.corner {
+            Some(_) => [0.5, 0.25, 0.75, 0.1, 0.9, 0.35, 0.65],
+            None => [0.92, 0.08, 0.85, 0.15, 0.75, 0.25, 0.5],
+        }
+        .into_iter();
         fractions.map(move |f| low + (high - low) * f)
     }
 

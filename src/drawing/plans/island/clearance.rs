@@ -112,3 +112,40 @@ impl Room<'_> {
         format!("{} {}", self.name, words.join(", "))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::Scale;
+
+    fn garden() -> Plan {
+        let text = include_str!("../../../../params/garden-corner.yaml");
+        crate::plan::lay_out(crate::design::from_text(text).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn twelve_inches_round_a_body_are_half_an_inch_at_half_an_inch_to_the_foot() {
+        // The grill's body is 29-1/2 × 20-1/2 in and asks for 12 in at back and sides: 53-1/2 × 44-1/2 in, at 1/2" to the
+        // foot 2.229 × 1.854 in on the sheet.
+        let plan = garden();
+        let rooms = rooms(&plan);
+        assert_eq!(rooms.len(), 1);
+        let limit = rooms[0].limit(&plan);
+        assert!((limit.width() - 53.5 * 25.4).abs() < 1e-9);
+        assert!((limit.height() - 44.5 * 25.4).abs() < 1e-9);
+        let scale = Scale {
+            factor: 1.0 / 24.0,
+            name: String::new(),
+        };
+        let fit = Fit::at(scale, &limit, &limit);
+        let area = fit.area(&limit);
+        assert!((area.width() - 53.5 / 24.0 * 25.4).abs() < 1e-9);
+        let body = plan.bodies[0].bounds(&plan.runs);
+        let gap = fit.x(body.low.x) - area.low.x;
+        assert!((gap - 12.7).abs() < 1e-9, "{gap} mm beside it");
+        assert_eq!(
+            rooms[0].words(&plan),
+            "grill 1'-0\" beside, 1'-0\" behind, 4'-0\" above the counter, 6\" below"
+        );
+    }
+}

@@ -11,16 +11,18 @@ use crate::geometry::{Bounds2, Point2};
 use crate::plan::Plan;
 use crate::units::Length;
 
-/// Letters everything; what finds no room is left out.
-pub(super) fn letter(page: &mut Page, plan: &Plan, fit: &Fit, seats: &Seats) {
-    appliances(page, plan, fit);
+/// Letters everything; what finds no room is left out, and on a `small` plan what finds none without a leader.
+pub(super) fn letter(page: &mut Page, plan: &Plan, fit: &Fit, seats: &Seats, small: bool) {
+    appliances(page, plan, fit, small);
     runs(page, plan, fit);
-    openings_by_place(page, plan, fit);
+    if !small {
+        openings_by_place(page, plan, fit);
+    }
     behind_seats(page, plan, fit, seats);
 }
 
 /// Each appliance's name and what it burns, in its cutout.
-fn appliances(page: &mut Page, plan: &Plan, fit: &Fit) {
+fn appliances(page: &mut Page, plan: &Plan, fit: &Fit, small: bool) {
     for cutout in &plan.counter.cutouts {
         let area = fit.area(&cutout.outline.bounds());
         let Some(appliance) = plan.design.appliances.get(cutout.appliance) else {
@@ -28,7 +30,7 @@ fn appliances(page: &mut Page, plan: &Plan, fit: &Fit) {
         };
         let mut lines = vec![appliance.name.clone()];
         lines.extend(services::heat(plan, cutout.appliance));
-        if !labels::stacked(page, &lines, &area) {
+        if !labels::stacked(page, &lines, &area) && !small {
             place_lines(page, &area, &lines);
         }
         // Nothing else is lettered where it would seem to name the appliance.

@@ -199,3 +199,49 @@ impl Seats {
         &self.limits
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::{People, sample};
+
+    fn seated(count: u32, length: f64) -> Seats {
+        let mut design = sample::design(vec![sample::run("bar", length, None, &[])]);
+        design.people = People {
+            seats: Some(sample::placed(count)),
+            behind_seats: Some(sample::placed(Passage::Edging)),
+            ..People::default()
+        };
+        seats(&crate::plan::lay_out(design).unwrap())
+    }
+
+    #[test]
+    fn stools_stand_evenly_along_the_seating_side() {
+        // A run of 3000, finished 22 and overhangs 40 at the ends: an edge from -62 to 3062, four stools 781 apart.
+        let seats = seated(4, 3000.0);
+        let mut xs: Vec<f64> = seats.stools.iter().map(|p| p.x).collect();
+        xs.sort_by(f64::total_cmp);
+        assert_eq!(xs.len(), 4);
+        assert!((xs[0] - (-62.0 + 390.5)).abs() < 1e-9 && (xs[1] - xs[0] - 781.0).abs() < 1e-9);
+        // People edge past 36 in behind the counter's edge at 900 + 22 + 250.
+        let ground = seats.ground().unwrap();
+        assert!((ground.high.y - (1172.0 + 914.4)).abs() < 1e-9);
+        assert_eq!(seats.room, Some((914.4, "people edge past")));
+    }
+
+    #[test]
+    fn nobody_is_drawn_where_the_file_seats_nobody() {
+        let seats = seated(0, 3000.0);
+        assert!(seats.stools.is_empty() && seats.ground().is_none() && seats.room.is_none());
+    }
+
+    #[test]
+    fn a_stretch_before_something_hot_is_left_out() {
+        assert_eq!(
+            less((0.0, 3000.0), (1000.0, 1700.0)),
+            [(0.0, 1000.0), (1700.0, 3000.0)]
+        );
+        assert_eq!(less((0.0, 3000.0), (-50.0, 700.0)), [(700.0, 3000.0)]);
+        assert_eq!(less((0.0, 500.0), (700.0, 900.0)), [(0.0, 500.0)]);
+    }
+}

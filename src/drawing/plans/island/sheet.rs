@@ -12,7 +12,8 @@ use crate::drawing::outline::finished_corners;
 use crate::drawing::page::Page;
 use crate::drawing::plans::chains::Lanes;
 use crate::drawing::plans::face_marks;
-use crate::drawing::plans::key::{self, Entry, Layout};
+use crate::drawing::plans::key::Entry;
+use crate::drawing::plans::layout::Layout;
 use crate::drawing::plans::style::{EDGE, FINE, HIDDEN, LIMIT, LYING};
 use crate::drawing::plans::{chains, section_marks, walls};
 use crate::drawing::set::{Drawn, Set};
@@ -38,17 +39,18 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     let lanes = Lanes::round(&counter, &around.shown);
     let notes = notes();
     let entries = entries(plan, &rooms, !seats.stools.is_empty());
-    let room = frame.room(&notes);
     let layout = Layout {
-        notation: plan.design.project.units,
-        built: &around.shown,
-        room: room,
-        margins: chains::margins(&chains, &lanes),
+        plan,
+        built: around.shown,
+        room: frame.room(&notes),
+        lanes,
         entries: &entries,
+        table: None,
     };
-    let (fit, corner) = layout.beside();
+    let laid = layout.lay(chains);
+    let fit = laid.fit.clone();
     let mut page = frame.page(title, &fit.scale, &notes);
-    key::draw(&mut page, corner, &entries);
+    laid.draw(&mut page, &layout);
     around.draw(&mut page, &fit);
     draw_island(&mut page, plan, &fit, &finished, &around);
     for opening in &opened {
@@ -61,13 +63,13 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     services::draw(&mut page, plan, &fit);
     section_marks::draw(&mut page, set, &fit);
     around.measure(&mut page, plan, &fit, &finished.bounds());
-    chains::draw(&mut page, plan, &fit, (&around.shown, &lanes), &chains);
+    chains::draw(&mut page, plan, &fit, (&around.shown, &lanes), &laid.chains);
     let views = face_marks::views(set, "Finished elevations");
     face_marks::draw(&mut page, plan, &fit, &views, |face| edge_of(plan, face));
-    names::letter(&mut page, plan, &fit, &seats);
     for room in &rooms {
         room.letter(&mut page, plan, &fit);
     }
+    names::letter(&mut page, plan, &fit, &seats, laid.small);
     around.name(&mut page, plan, &fit);
     (page, fit.scale)
 }
@@ -79,9 +81,14 @@ fn notes() -> Vec<String> {
 
 /// What the key explains: only what is drawn.
 fn entries(plan: &Plan, rooms: &[clearance::Room], stools: bool) -> Vec<Entry> {
+    let below = if plan.cutouts.is_empty() {
+        "finished face below it"
+    } else {
+        "below it: finished face, opening, cutout"
+    };
     let mut entries = vec![
         Entry::line(EDGE, "edge of the counter"),
-        Entry::line(HIDDEN, "below it: finished face, opening, cutout"),
+        Entry::line(HIDDEN, below),
     ];
     if !plan.cutouts.is_empty() {
         entries.push(Entry::line(
