@@ -22,9 +22,9 @@ pub fn island_planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec
     one("plan-island", ISLAND)
 }
 
-/// Draws it.
-pub fn island(set: &Set, _number: usize) -> Option<Drawn> {
-    Some(super::island::island(set, ISLAND))
+/// Draws it; it is one sheet.
+pub fn island(set: &Set, number: usize) -> Option<Drawn> {
+    (number == 0).then(|| super::island::island(set, ISLAND))
 }
 
 /// The framing plan.
@@ -32,9 +32,9 @@ pub fn framing_planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Ve
     one("plan-framing", FRAMING)
 }
 
-/// Draws it.
-pub fn framing(set: &Set, _number: usize) -> Option<Drawn> {
-    Some(super::framing::framing_plan(set, FRAMING))
+/// Draws it; it is one sheet.
+pub fn framing(set: &Set, number: usize) -> Option<Drawn> {
+    (number == 0).then(|| super::framing::framing_plan(set, FRAMING))
 }
 
 /// The plan of the counter.
@@ -42,7 +42,7 @@ pub fn counter_planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Ve
     one("plan-counter", COUNTER)
 }
 
-/// Draws it.
-pub fn counter(set: &Set, _number: usize) -> Option<Drawn> {
-    Some(super::counter::counter(set, COUNTER))
+/// Draws it; it is one sheet.
+pub fn counter(set: &Set, number: usize) -> Option<Drawn> {
+    (number == 0).then(|| super::counter::counter(set, COUNTER))
 }

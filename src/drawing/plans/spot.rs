@@ -35,17 +35,18 @@ fn draw(page: &mut Page, notation: Notation, fit: &Fit, spot: &Spot) -> bool {
         (false, true) => (Side::Left, at.x + FIRST),
         (false, false) => (Side::Right, at.x - FIRST),
     };
-    let (ends, sheet): ([f64; 2], fn(&Fit, f64) -> f64) = if across {
-        ([from.x, to.x], Fit::x)
+    let ends = if across {
+        [from.x, to.x]
     } else {
-        ([from.y, to.y], Fit::y)
+        [from.y, to.y]
     };
-    let Some(mut tier) = Tier::new(notation, "", &ends, |v| sheet(fit, v)) else {
+    let sheet = |v: f64| if across { fit.x(v) } else { fit.y(v) };
+    let Some(mut tier) = Tier::new(notation, "", &ends, sheet) else {
         return false;
     };
     tier.bare.clone_from(&tier.stations);
     if let Some(origin) = origin {
-        let start = sheet(fit, ends[0]);
+        let start = sheet(ends[0]);
         tier.bare.retain(|t| (t - start).abs() > 0.01);
         let out = if across {
             origin.y - edge

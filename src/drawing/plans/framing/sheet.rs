@@ -31,7 +31,7 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
     let lanes = Lanes::round(&built, &built);
     let layout = Layout {
         plan,
-        built: built,
+        built,
         room: frame.room(&notes),
         lanes,
         entries: &entries,
