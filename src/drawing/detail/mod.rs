@@ -1,19 +1,22 @@
-//! Details at a large scale.
+//! Details at a large scale, cut through the parts as they are made.
 
-use super::set::{Drawn, Planned, Set};
-use crate::drawing::border::Frame;
-use crate::parts::Assembly;
-use crate::plan::Plan;
+mod breaks;
+mod content;
+mod corner;
+mod cutout;
+mod drawing;
+mod edge;
+mod feet;
+mod foot;
+mod list;
+mod opening;
+mod paint;
+mod places;
+mod plane;
+mod sheets;
+mod tile;
+mod words;
 
-/// The name of these sheets in the set.
-pub const CHAPTER: &str = "Details";
-
-/// Which sheets there are.
-pub fn planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    Vec::new()
-}
-
-/// Draws one of them.
-pub fn draw(_set: &Set, _number: usize) -> Option<Drawn> {
-    None
-}
+#[expect(unused_imports, reason = "other sheets name details by their number")]
+pub use list::{Detail, details};
+pub use sheets::{CHAPTER, draw, planned};

@@ -51,10 +51,14 @@ const ABOVE: f64 = (1.08 - 0.5) * LETTERS;
 const DOT: f64 = 0.5;
 /// A leader that passes so near to another one's foot could be taken for its own.
 const NEAR: f64 = 1.4;
+/// Stands for a space at which no line is broken; no text has it.
+const JOIN: char = '\u{E000}';
 /// What is not wanted, as millimetres of leader.
 const THROUGH_TEXT: f64 = 10_000.0;
 const CROSSING: f64 = 2_000.0;
 const PAST_A_FOOT: f64 = 150.0;
+/// A note without a leader above one with a leader.
+const NOT_LAST: f64 = 500.0;
 
 /// How high a column of notes must be at least, millimetres.
 pub fn notes_height<'a>(texts: impl IntoIterator<Item = &'a str>, width: f64) -> f64 {
@@ -90,8 +94,23 @@ pub fn place_notes(page: &mut Page, column: &NotesColumn, notes: &[LeaderNote]) 
     missing
 }
 
+/// The lines of a text; a number is not broken from its fraction.
 fn lines(text: &str, width: f64) -> Vec<String> {
-    wrap(text, LETTERS, width - SHOULDER - GAP)
+    let letters: Vec<char> = text.chars().collect();
+    let joined = letters.iter().enumerate().map(|(i, &c)| {
+        let is_digit = |k: Option<usize>| {
+            k.and_then(|k| letters.get(k))
+                .is_some_and(char::is_ascii_digit)
+        };
+        let between = c == ' ' && is_digit(i.checked_sub(1)) && is_digit(i.checked_add(1));
+        if between { JOIN } else { c }
+    });
+    let joined: String = joined.collect();
+    let lines = wrap(&joined, LETTERS, width - SHOULDER - GAP);
+    lines
+        .into_iter()
+        .map(|line| line.replace(JOIN, " "))
+        .collect()
 }
 
 fn height(lines: usize) -> f64 {
@@ -247,7 +266,19 @@ impl Job<'_> {
 
     fn cost(&self, laid: &Laid) -> f64 {
         let leaders: Vec<Leader> = self.drawn(laid).into_iter().flatten().collect();
-        let mut cost = 0.0;
+        let whole = laid
+            .order
+            .iter()
+            .position(|&i| self.notes[i].feet.is_empty());
+        let led = laid
+            .order
+            .iter()
+            .rposition(|&i| !self.notes[i].feet.is_empty());
+        let mut cost = if whole < led && whole.is_some() {
+            NOT_LAST
+        } else {
+            0.0
+        };
         for (i, a) in leaders.iter().enumerate() {
             cost += (a[1] - a[0]).norm() + (a[1].y - a[0].y).abs();
             if !is_clear(self.taken, a) {
@@ -403,6 +434,12 @@ mod tests {
             y.unwrap()
         };
         assert!(height("high") > height("between") && height("between") > height("low"));
+    }
+
+    #[test]
+    fn a_number_keeps_its_fraction() {
+        let lines = lines("turndown edge 1\" below the slab, 1 1/2\" wide", 62.0);
+        assert_eq!(lines, ["turndown edge 1\" below the slab,", "1 1/2\" wide"]);
     }
 
     #[test]
