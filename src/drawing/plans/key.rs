@@ -79,23 +79,93 @@ impl Entry {
     }
 }
 
-/// How wide and high a key is.
-pub(super) fn size(entries: &[Entry]) -> Vector2 {
+/// A key in columns side by side, as many as stand in a width.
+pub(super) struct Key<'a> {
+    columns: Vec<&'a [Entry]>,
+    /// Width and height of the whole.
+    pub size: Vector2,
+}
+
+/// Between two columns.
+const BETWEEN: f64 = 8.0;
+
+impl<'a> Key<'a> {
+    /// All entries in one column.
+    pub fn column(entries: &'a [Entry]) -> Self {
+        Self::of(vec![entries])
+    }
+
+    /// As many columns as the width holds, and as low as they can be.
+    pub fn strip(entries: &'a [Entry], width: f64) -> Self {
+        let mut best = Self::column(entries);
+        for count in 2..=entries.len() {
+            let limit = best.size.y / 1.05;
+            let columns = filled(entries, count, limit);
+            let tried = Self::of(columns);
+            if tried.size.x <= width && tried.size.y < best.size.y {
+                best = tried;
+            }
+        }
+        best
+    }
+
+    fn of(columns: Vec<&'a [Entry]>) -> Self {
+        let wide: f64 = columns.iter().map(|c| width(c)).sum();
+        let between = BETWEEN * (columns.len().max(1) as f64 - 1.0);
+        let high = columns.iter().map(|c| height(c)).fold(0.0, f64::max);
+        Self {
+            columns,
+            size: Vector2::new(wide + between, high),
+        }
+    }
+
+    /// Draws it with its upper left corner at `corner`.
+    pub fn draw(&self, page: &mut Page, corner: Point2) {
+        let mut at = corner;
+        for column in &self.columns {
+            draw(page, at, column);
+            at.x += width(column) + BETWEEN;
+        }
+    }
+}
+
+/// Entries in at most so many columns, each filled up to the mean height.
+fn filled(entries: &[Entry], count: usize, limit: f64) -> Vec<&[Entry]> {
+    let mean = height(entries) / count as f64;
+    let tallest = entries.iter().map(Entry::height).fold(0.0, f64::max);
+    let most = mean.max(tallest).min(limit.max(tallest));
+    let mut columns = Vec::new();
+    let mut rest = entries;
+    while !rest.is_empty() {
+        let last = columns.len() + 1 == count;
+        let mut used = 0.0;
+        let fits = rest.iter().take_while(|e| {
+            let fits = last || used == 0.0 || used + e.height() <= most + ROW;
+            used += e.height();
+            fits
+        });
+        let (column, after) = rest.split_at(fits.count().max(1));
+        columns.push(column);
+        rest = after;
+    }
+    columns
+}
+
+fn height(entries: &[Entry]) -> f64 {
+    entries.iter().map(Entry::height).sum()
+}
+
+fn width(entries: &[Entry]) -> f64 {
     let width = |e: &Entry| {
         let lines = e.lines();
         let widths = lines.iter().map(|l| lettering::width(l, LETTERS));
         e.indent() + widths.fold(0.0, f64::max)
     };
-    let widest = entries.iter().map(width).fold(0.0, f64::max);
-    let height = entries.iter().map(Entry::height).sum();
-    if entries.is_empty() {
-        return Vector2::zeros();
-    }
-    Vector2::new(widest, height)
+    entries.iter().map(width).fold(0.0, f64::max)
 }
 
-/// Draws a key with its upper left corner at `corner`.
-pub(super) fn draw(page: &mut Page, corner: Point2, entries: &[Entry]) {
+/// Draws one column with its upper left corner at `corner`.
+fn draw(page: &mut Page, corner: Point2, entries: &[Entry]) {
     let mut top = corner.y;
     for entry in entries {
         let middle = top - ROW / 2.0;
@@ -119,5 +189,29 @@ pub(super) fn draw(page: &mut Page, corner: Point2, entries: &[Entry]) {
             page.text(Layer::Note, line, LETTERS, (at, Align::Left, 0.0));
         }
         top -= entry.height();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::plans::style::EDGE;
+
+    #[test]
+    fn a_strip_is_as_low_as_its_width_allows() {
+        // Eight entries of one line each: 8 × 6.5 mm in one column, 4 rows in two, 1 in eight.
+        let entries: Vec<_> = (0..8).map(|_| Entry::line(EDGE, "edge")).collect();
+        let one = Key::column(&entries);
+        assert!((one.size.y - 52.0).abs() < 1e-9);
+        let two = Key::strip(&entries, 2.0 * one.size.x + BETWEEN + 0.1);
+        assert!((two.size.y - 26.0).abs() < 1e-9 && two.columns.len() == 2);
+        let narrow = Key::strip(&entries, one.size.x);
+        assert_eq!(narrow.columns.len(), 1);
+        let all: usize = Key::strip(&entries, 1e4)
+            .columns
+            .iter()
+            .map(|c| c.len())
+            .sum();
+        assert_eq!(all, 8);
     }
 }

@@ -1,7 +1,7 @@
 //! Where things lie on the sheet of a plan: the view with its chains, the key, a table where there is room.
 
 use super::chains::{self, Lanes, WorldChain};
-use super::key::{self, Entry};
+use super::key::{Entry, Key};
 use crate::drawing::fit::Fit;
 use crate::drawing::page::Page;
 use crate::drawing::schedule::Grid;
@@ -35,6 +35,8 @@ pub(super) struct Laid {
     pub small: bool,
     /// Upper left corner of the key.
     corner: Point2,
+    /// True where the key is a strip below the view.
+    strip: bool,
     /// That of the table, where a place is kept for it.
     table: Option<Point2>,
 }
@@ -42,11 +44,11 @@ pub(super) struct Laid {
 impl Layout<'_> {
     /// Lays the sheet out at the largest scale; a key plan keeps only its overall chains.
     pub fn lay(&self, mut chains: Vec<WorldChain>) -> Laid {
-        let (mut fit, mut corner) = self.beside(&chains, &self.room);
+        let (mut fit, mut corner, mut strip) = self.beside(&chains);
         let small = fit.scale.factor < KEY_PLAN - 1e-9;
         if small {
             chains.retain(|c| c.stations.len() == 2);
-            (fit, corner) = self.beside(&chains, &self.room);
+            (fit, corner, strip) = self.beside(&chains);
         }
         let tabled = self
             .table
@@ -57,6 +59,7 @@ impl Layout<'_> {
             chains,
             small,
             corner,
+            strip,
             table,
         }
     }
@@ -66,21 +69,24 @@ impl Layout<'_> {
         Fit::new(self.plan.design.project.units, &self.built, room, margins)
     }
 
-    /// The view with the key in a column to its right, or below it where it can be drawn larger so: the view's place, and
-    /// the key's upper left corner.
-    fn beside(&self, chains: &[WorldChain], room: &Bounds2) -> (Fit, Point2) {
-        let size = key::size(self.entries);
+    /// The view with the key in a column to its right, or in a strip below it where it can be drawn larger so: the view's
+    /// place, the key's upper left corner, and true for a strip.
+    fn beside(&self, chains: &[WorldChain]) -> (Fit, Point2, bool) {
+        let room = &self.room;
+        let key = Key::column(self.entries);
         let mut column = *room;
-        column.high.x -= size.x + APART;
+        column.high.x -= key.size.x + APART;
         let right = self.fit(chains, &column);
+        let low = Key::strip(self.entries, room.width());
         let mut strip = *room;
-        strip.low.y += size.y + APART;
+        strip.low.y += low.size.y + APART;
         let below = self.fit(chains, &strip);
         if below.scale.factor > right.scale.factor + 1e-12 {
-            return (below, Point2::new(room.low.x, room.low.y + size.y));
+            let corner = Point2::new(room.low.x, room.low.y + low.size.y);
+            return (below, corner, true);
         }
-        let corner = Point2::new(room.high.x - size.x, room.low.y + size.y + 4.0);
-        (right, corner)
+        let corner = Point2::new(room.high.x - key.size.x, room.low.y + key.size.y + 4.0);
+        (right, corner, false)
     }
 
     /// The view above a table, where it need not be smaller for it and the key stands in its column, and the table's upper
@@ -107,7 +113,12 @@ impl Layout<'_> {
 impl Laid {
     /// Draws key and table; to be called before anything else is drawn.
     pub fn draw(&self, page: &mut Page, layout: &Layout) {
-        key::draw(page, self.corner, layout.entries);
+        let key = if self.strip {
+            Key::strip(layout.entries, layout.room.width())
+        } else {
+            Key::column(layout.entries)
+        };
+        key.draw(page, self.corner);
         if let (Some(table), Some(at)) = (layout.table, self.table) {
             table.draw(page, at, table.whole());
         }

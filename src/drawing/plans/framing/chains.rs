@@ -59,11 +59,12 @@ fn grids(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
             })
         };
         let grid: Vec<f64> = view.grid(plan).into_iter().filter(own).collect();
+        let (low, high) = view.reach();
+        let grid = regular(grid, low, high);
         if grid.is_empty() {
             continue;
         }
-        let (low, high) = view.reach();
-        let stations = regular(grid, low, high).into_iter().chain([low, high]);
+        let stations = grid.into_iter().chain([low, high]);
         found.push(WorldChain {
             side: chains::side_towards(out),
             name: "stud grid".to_owned(),
