@@ -1,5 +1,6 @@
 //! Parameter files drawn at random: mostly buildable, some not.
 
+use crate::site::{Site, site};
 use proptest::collection::vec;
 use proptest::prelude::*;
 use std::fmt::Write;
@@ -55,6 +56,7 @@ struct Rest {
     corners: usize,
     corner: f64,
     tiles: bool,
+    site: Site,
 }
 
 /// Stud, track, and about how thick a panel of them is.
@@ -170,7 +172,7 @@ fn rest() -> impl Strategy<Value = Rest> {
         5.0..80.0,
         any::<bool>(),
     );
-    (trade, levels, counter).prop_map(|(t, l, c)| Rest {
+    (trade, levels, counter, site()).prop_map(|(t, l, c, site)| Rest {
         section: t.0,
         spacing: t.1,
         board: t.2,
@@ -185,6 +187,7 @@ fn rest() -> impl Strategy<Value = Rest> {
         corners: c.4,
         corner: c.5,
         tiles: c.6,
+        site,
     })
 }
 
@@ -200,14 +203,16 @@ fn mm(value: f64) -> String {
 
 fn spell(runs: &[Run], rest: &Rest) -> String {
     let mut text = String::from("project:\n  title: Drawn at random\n  units: metric\n");
-    spell_rest(&mut text, rest).expect("text can be written");
+    let first = runs[0].length + corners(runs, 0).1;
+    spell_rest(&mut text, rest, first).expect("text can be written");
     spell_runs(&mut text, runs, rest).expect("text can be written");
     spell_appliances(&mut text, runs, rest).expect("text can be written");
     spell_openings(&mut text, runs, rest).expect("text can be written");
+    rest.site.spell(&mut text).expect("text can be written");
     text
 }
 
-fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
+fn spell_rest(text: &mut String, rest: &Rest, first: f64) -> std::fmt::Result {
     let (stud, track, _) = SECTIONS[rest.section];
     let (length, width, thickness) = BOARDS[rest.board];
     writeln!(
@@ -273,6 +278,7 @@ fn spell_rest(text: &mut String, rest: &Rest) -> std::fmt::Result {
             mm(rest.corner)
         )?,
     }
+    rest.site.spell_casting(text, first)?;
     if rest.tiles {
         writeln!(text, "tile_band: {{ height: 100 mm }}")?;
     }
@@ -346,6 +352,7 @@ fn spell_appliances(text: &mut String, runs: &[Run], rest: &Rest) -> std::fmt::R
                 mm(depth.min(width) * a.radius)
             )?;
             writeln!(text, "    body: {{ height: {} }}", mm(height))?;
+            rest.site.spell_clearance(text)?;
             if a.open {
                 let panel_height = mm(height + 20.0);
                 writeln!(

@@ -9,6 +9,7 @@ mod cuts;
 mod draw;
 mod overlap;
 mod sheets;
+mod site;
 mod steel;
 
 use islandwright::design;

@@ -41,9 +41,12 @@ pub fn framing(
     };
     let seen = sight.bounds()?.union(built);
     let notes = notes(plan, scene, of, &sight);
+    // The counter's level is marked above the steel.
+    let mut marked = seen;
+    marked.high.y = marked.high.y.max(plan.levels.counter_top);
     let fit = Fit::new(
         plan.design.project.units,
-        &seen,
+        &marked,
         &frame.room(&notes),
         MARGINS,
     );

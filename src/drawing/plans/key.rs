@@ -99,8 +99,7 @@ impl<'a> Key<'a> {
     pub fn strip(entries: &'a [Entry], width: f64) -> Self {
         let mut best = Self::column(entries);
         for count in 2..=entries.len() {
-            let limit = best.size.y / 1.05;
-            let columns = filled(entries, count, limit);
+            let columns = filled(entries, count);
             let tried = Self::of(columns);
             if tried.size.x <= width && tried.size.y < best.size.y {
                 best = tried;
@@ -129,20 +128,28 @@ impl<'a> Key<'a> {
     }
 }
 
-/// Entries in at most so many columns, each filled up to the mean height.
-fn filled(entries: &[Entry], count: usize, limit: f64) -> Vec<&[Entry]> {
-    let mean = height(entries) / count as f64;
+/// Entries in at most so many columns, as low as they can be in their order, to a millimetre.
+fn filled(entries: &[Entry], count: usize) -> Vec<&[Entry]> {
     let tallest = entries.iter().map(Entry::height).fold(0.0, f64::max);
-    let most = mean.max(tallest).min(limit.max(tallest));
+    let mut most = (height(entries) / count as f64).max(tallest);
+    loop {
+        let columns = up_to(entries, most);
+        if columns.len() <= count.max(1) {
+            return columns;
+        }
+        most += 1.0;
+    }
+}
+
+/// Entries in columns of at most a height, each as full as it can be.
+fn up_to(entries: &[Entry], most: f64) -> Vec<&[Entry]> {
     let mut columns = Vec::new();
     let mut rest = entries;
     while !rest.is_empty() {
-        let last = columns.len() + 1 == count;
         let mut used = 0.0;
         let fits = rest.iter().take_while(|e| {
-            let fits = last || used == 0.0 || used + e.height() <= most + ROW;
             used += e.height();
-            fits
+            used <= most + 1e-9
         });
         let (column, after) = rest.split_at(fits.count().max(1));
         columns.push(column);

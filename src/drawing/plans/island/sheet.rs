@@ -61,9 +61,9 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     }
     seats.draw(&mut page, &fit);
     services::draw(&mut page, plan, &fit);
+    chains::draw(&mut page, plan, &fit, (&around.shown, &lanes), &laid.chains);
     section_marks::draw(&mut page, set, &fit);
     around.measure(&mut page, plan, &fit, &finished.bounds());
-    chains::draw(&mut page, plan, &fit, (&around.shown, &lanes), &laid.chains);
     let views = face_marks::views(set, "Finished elevations");
     face_marks::draw(&mut page, plan, &fit, &views, |face| edge_of(plan, face));
     for room in &rooms {
