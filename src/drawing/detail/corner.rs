@@ -7,10 +7,12 @@ use crate::design::Passes;
 use crate::drawing::dimension::Side;
 use crate::geometry::{Bounds2, Point2};
 use crate::parts::{Group, PartKind};
-use crate::plan::{Face, Layers, Plan};
+use crate::plan::{Corner, Face, Layers, Plan};
 
 /// How far from the corner one sees, millimetres.
 const REACH: f64 = 88.0;
+/// So high over the foot of the studs the cut is, millimetres: over their first punch-out.
+const LEVEL: f64 = 400.0;
 /// How much of the frame one sees past the panel there.
 const PAST: f64 = 25.0;
 
@@ -27,6 +29,7 @@ pub(super) fn inward(plan: &Plan, face: usize) -> Option<Content> {
         Chain::new(Side::Left, "", &[-clad, 0.0, panel]),
     ];
     let mut notes = corner.notes();
+    notes.extend(corner.meeting());
     notes.push(Note::whole(format!(
         "Boards and coats on the {} go on into the corner; those on the {} butt against them. Tape the joint.",
         corner.before.name, corner.face.name
@@ -76,7 +79,7 @@ impl<'a> At<'a> {
 
     fn content(&self, area: Bounds2, chains: Vec<Chain>, notes: Vec<Note>) -> Content {
         let levels = &self.plan.levels;
-        let z = levels.frame_bottom + 0.45 * (levels.frame_top - levels.frame_bottom);
+        let z = levels.frame_bottom + LEVEL.min(0.6 * (levels.frame_top - levels.frame_bottom));
         Content {
             view: plane::level(self.face, z),
             window: Window { area, deep: 20.0 },
@@ -90,39 +93,81 @@ impl<'a> At<'a> {
     fn notes(&self) -> Vec<Note> {
         let words = Words(self.plan);
         let mut notes = vec![
-            Note::on(
-                PartKind::Stud,
-                format!(
-                    "{}; studs that touch are screwed web to web (common practice)",
-                    words.stud("corner stud")
-                ),
-            ),
             Note::on(PartKind::Board, words.board()),
             Note::on(PartKind::BaseCoat, words.base_coat()),
             Note::on(PartKind::FinishCoat, words.finish_coat()),
         ];
+        if self.face.corner == Corner::Convex {
+            notes.push(Note::on(
+                PartKind::Stud,
+                format!(
+                    "{}; studs that touch are screwed together (common practice)",
+                    words.stud("corner studs, each")
+                ),
+            ));
+        }
         notes.extend(self.passing());
         notes
     }
 
-    /// Which run's frame goes through, where two runs meet here.
-    fn passing(&self) -> Option<Note> {
+    /// The studs where one frame butts against the other.
+    fn meeting(&self) -> Vec<Note> {
+        let Some([through, butts]) = self.runs() else {
+            return Vec::new();
+        };
+        let words = Words(self.plan);
+        let (half, skin) = (
+            self.plan.sizes.panel / 2.0,
+            self.plan.sizes.track_thickness / 2.0,
+        );
+        // The doubled webs stand on the line of the other run's face; the butting end beside the first panel.
+        let (doubled, end) = if self.before.run == through.0 {
+            ((-half, 0.0), (skin, half))
+        } else {
+            ((0.0, half), (-half, -skin))
+        };
+        vec![
+            Note::at(
+                &[doubled],
+                format!("two studs, webs back to back, in the {} run", through.1),
+            ),
+            Note::at(
+                &[end],
+                format!(
+                    "{}; screwed through its web into the flanges of the two studs of the {} run (common practice)",
+                    words.stud(&format!("end stud of the {} run,", butts.1)),
+                    through.1
+                ),
+            ),
+        ]
+    }
+
+    /// The run whose frame goes through, and the one that butts, where two runs meet here: numbers and names.
+    fn runs(&self) -> Option<[(usize, &str); 2]> {
         let (a, b) = (
             self.face.run.min(self.before.run),
             self.face.run.max(self.before.run),
         );
         let runs = &self.plan.design.runs;
         let (earlier, later) = (runs.get(a)?, runs.get(b)?);
-        if a == b {
-            return None;
-        }
-        let (through, butts) = match later.passes {
-            Passes::Earlier => (earlier, later),
-            Passes::Later => (later, earlier),
+        let pair = [
+            (a, earlier.name.value.as_str()),
+            (b, later.name.value.as_str()),
+        ];
+        let [first, second] = pair;
+        let ordered = match later.passes {
+            Passes::Earlier => pair,
+            Passes::Later => [second, first],
         };
+        (a != b).then_some(ordered)
+    }
+
+    /// Which run's frame goes through.
+    fn passing(&self) -> Option<Note> {
+        let [through, butts] = self.runs()?;
         Some(Note::whole(format!(
             "The frame of the {} run goes through; that of the {} run butts against it.",
-            through.name.value, butts.name.value
+            through.1, butts.1
         )))
     }
 }

@@ -91,6 +91,7 @@ fn notes(
 ) -> usize {
     let led = content.notes.iter().filter_map(|Note { text, target }| {
         let (points, part) = feet::of(target, cut, scene.parts())?;
+        let points = feet::beside_wires(points, &content.extras);
         let section = part.map_or("", |p| p.section.as_str());
         Some(LeaderNote {
             text: text.replace("{part}", section),

@@ -1,6 +1,6 @@
 //! Where leaders may end: points well inside what they speak of.
 
-use super::content::Target;
+use super::content::{Extra, Target};
 use crate::drawing::hidden::Line;
 use crate::drawing::section::CutView;
 use crate::geometry::{Outline, Point2, Region, Vector2};
@@ -10,6 +10,8 @@ use crate::parts::Part;
 const LINES: u32 = 7;
 /// No more points than these are offered.
 const MOST: usize = 12;
+/// A foot keeps so far from wires, millimetres built.
+const WIRE: f64 = 4.0;
 /// Points whose room is less than this share of the roomiest one's are not offered.
 const ROOMY: f64 = 0.6;
 
@@ -48,6 +50,29 @@ pub(super) fn of<'a>(
         [0.5, 0.3, 0.7].into_iter().flat_map(along).collect(),
         Some(part),
     ))
+}
+
+/// The points that lie on no wire and no bar; all of them where every one does.
+pub(super) fn beside_wires(points: Vec<Point2>, extras: &[Extra]) -> Vec<Point2> {
+    if points.len() < 2 {
+        return points;
+    }
+    let is_clear = |p: &&Point2| {
+        extras.iter().all(|extra| match extra {
+            Extra::Wire(from, to, thick) => distance(**p, *from, *to) > thick / 2.0 + WIRE,
+            Extra::Dot(at, thick) => (at - **p).norm() > thick / 2.0 + WIRE,
+            _ => true,
+        })
+    };
+    let clear: Vec<Point2> = points.iter().filter(is_clear).copied().collect();
+    if clear.is_empty() { points } else { clear }
+}
+
+/// From a point to a straight piece.
+fn distance(at: Point2, from: Point2, to: Point2) -> f64 {
+    let along: Vector2 = to - from;
+    let share = ((at - from).dot(&along) / along.norm_squared().max(1e-12)).clamp(0.0, 1.0);
+    (from + along * share - at).norm()
 }
 
 /// Points inside some regions, the one with the most room round it first.
@@ -102,11 +127,8 @@ fn spans(region: &Region, axis: usize, level: f64) -> impl Iterator<Item = f64> 
 
 /// From a point to the nearest edge of its region.
 fn room(region: &Region, at: Point2) -> f64 {
-    let distances = outlines(region).flat_map(Outline::segments).map(|s| {
-        let along: Vector2 = s.to - s.from;
-        let share = ((at - s.from).dot(&along) / along.norm_squared().max(1e-12)).clamp(0.0, 1.0);
-        (s.from + along * share - at).norm()
-    });
+    let sides = outlines(region).flat_map(Outline::segments);
+    let distances = sides.map(|s| distance(at, s.from, s.to));
     distances.fold(f64::INFINITY, f64::min)
 }
 

@@ -42,7 +42,8 @@ pub(super) fn foot(plan: &Plan, spot: Spot) -> Option<Content> {
     }
     extras.extend(foot_screws(plan).map(|[head, tip]| Extra::Screw(head, tip)));
     Some(Content {
-        view: plane::across(face, spot.s),
+        // Through the flanges, but beside their middle, where boards may have a joint.
+        view: plane::across(face, spot.s + plan.sizes.stud_flange / 4.0),
         window,
         shows: |part| !matches!(part.group, Group::Appliances | Group::Forms),
         extras,

@@ -14,6 +14,8 @@ mod paint;
 mod places;
 mod plane;
 mod sheets;
+#[cfg(test)]
+mod tests;
 mod tile;
 mod words;
 

@@ -3,6 +3,7 @@
 use super::content::{Chain, Content, Extra, Note, Window};
 use super::plane;
 use super::words::Words;
+use crate::catalog::PUNCH_OUTS;
 use crate::drawing::dimension::Side;
 use crate::geometry::{Bounds2, Point2};
 use crate::parts::{Group, PartKind};
@@ -49,6 +50,18 @@ impl<'a> At<'a> {
             (c.z - self.opening.z1).abs() < 1e-6 && (s.0 - self.opening.s0).abs() < 1e-6
         });
         own.map(|(_, c)| c.tab)
+    }
+
+    /// A height beside the opening at which the jambs have no punch-out, where there is one.
+    fn level(&self) -> f64 {
+        let o = self.opening;
+        let foot = self.plan.sizes.frame_bottom + self.plan.sizes.track_thickness;
+        let is_whole = |z: &f64| {
+            let from = (z - foot - PUNCH_OUTS.first).rem_euclid(PUNCH_OUTS.pitch);
+            from.min(PUNCH_OUTS.pitch - from) > PUNCH_OUTS.height / 2.0 + 10.0
+        };
+        let levels = [0.4, 0.6, 0.25, 0.75, 0.12, 0.88].map(|share| o.z0 + share * (o.z1 - o.z0));
+        levels.into_iter().find(is_whole).unwrap_or(levels[0])
     }
 
     fn flange(&self) -> f64 {
@@ -184,7 +197,7 @@ pub(super) fn jamb(plan: &Plan, face: usize, opening: usize) -> Option<Content> 
     ));
     notes.push(at.rough());
     Some(Content {
-        view: plane::level(at.face, o.z0 + 0.4 * (o.z1 - o.z0)),
+        view: plane::level(at.face, at.level()),
         window: Window {
             area: Bounds2 {
                 low: Point2::new(o.s0 - 85.0, -clad - 18.0),

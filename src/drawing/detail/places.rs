@@ -1,5 +1,6 @@
 //! Where on the island each detail is taken.
 
+use crate::design::Side;
 use crate::plan::{Corner, Face, Plan, SideKind, UprightKind};
 
 /// A place on a face: the middle of a plain stud.
@@ -45,14 +46,29 @@ fn is_plain(face: &Face, s: f64, clear: f64) -> bool {
     free && s > clear && s < face.length - clear
 }
 
-/// The first plain stud, on the working side where there is one.
+/// The first plain stud: on a long side where one keeps well clear, else on an end, else wherever there is one.
 pub fn plain_stud(plan: &Plan) -> Option<Spot> {
-    let faces = (0..plan.faces.len()).filter_map(|face| {
-        let studs = |clear: &f64| plain_studs(plan, face, *clear).first().copied();
-        let s = CLEAR.iter().find_map(studs)?;
-        Some(Spot { face, s })
-    });
-    faces.into_iter().next()
+    let [well, clear, hardly] = CLEAR;
+    let find = |is_long: bool, clears: &[f64]| {
+        let faces = plan.faces.iter().enumerate();
+        let faces =
+            faces.filter(|(_, f)| is_long == matches!(f.side, Side::Working | Side::Seating));
+        let mut spots = faces.filter_map(|(face, _)| {
+            let studs = |clear: &f64| plain_studs(plan, face, *clear).first().copied();
+            let s = clears.iter().find_map(studs)?;
+            Some(Spot { face, s })
+        });
+        spots.next()
+    };
+    let passes = [
+        (true, [well, clear]),
+        (false, [well, clear]),
+        (true, [hardly; 2]),
+        (false, [hardly; 2]),
+    ];
+    passes
+        .iter()
+        .find_map(|(is_long, clears)| find(*is_long, clears))
 }
 
 /// The exposed edges of the counter that differ, each at a plain stud below it: the one over the working side first, and

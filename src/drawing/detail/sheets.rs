@@ -24,13 +24,13 @@ const CHAIN: (f64, f64) = (19.0, 10.0);
 pub const CHAPTER: &str = "Details";
 
 /// All details laid out.
-struct Layout {
-    details: Vec<(Detail, Content)>,
-    arranged: Arrangement,
+pub(super) struct Layout {
+    pub(super) details: Vec<(Detail, Content)>,
+    pub(super) arranged: Arrangement,
 }
 
 impl Layout {
-    fn new(plan: &Plan, frame: &Frame) -> Self {
+    pub(super) fn new(plan: &Plan, frame: &Frame) -> Self {
         let details: Vec<_> = details(plan)
             .into_iter()
             .filter_map(|d| Some((d.clone(), content(plan, &d.subject)?)))
@@ -131,7 +131,13 @@ pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
 }
 
 /// Draws the details of a sheet; says how many texts found no place.
-fn draw_all(page: &mut Page, plan: &Plan, scene: &Scene, layout: &Layout, number: usize) -> usize {
+pub(super) fn draw_all(
+    page: &mut Page,
+    plan: &Plan,
+    scene: &Scene,
+    layout: &Layout,
+    number: usize,
+) -> usize {
     let notation = plan.design.project.units;
     let scale = &layout.arranged.scale;
     let mut missing = 0;

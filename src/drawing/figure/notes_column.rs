@@ -94,15 +94,17 @@ pub fn place_notes(page: &mut Page, column: &NotesColumn, notes: &[LeaderNote]) 
     missing
 }
 
-/// The lines of a text; a number is not broken from its fraction.
+/// The lines of a text; a number is not broken from its fraction or its unit.
 fn lines(text: &str, width: f64) -> Vec<String> {
     let letters: Vec<char> = text.chars().collect();
     let joined = letters.iter().enumerate().map(|(i, &c)| {
-        let is_digit = |k: Option<usize>| {
-            k.and_then(|k| letters.get(k))
-                .is_some_and(char::is_ascii_digit)
-        };
-        let between = c == ' ' && is_digit(i.checked_sub(1)) && is_digit(i.checked_add(1));
+        let (before, after) = (
+            i.checked_sub(1).and_then(|k| letters.get(k)),
+            &letters[i + 1..],
+        );
+        let follows =
+            after.first().is_some_and(char::is_ascii_digit) || after.starts_with(&['m', 'm']);
+        let between = c == ' ' && follows && before.is_some_and(char::is_ascii_digit);
         if between { JOIN } else { c }
     });
     let joined: String = joined.collect();
@@ -440,6 +442,9 @@ mod tests {
     fn a_number_keeps_its_fraction() {
         let lines = lines("turndown edge 1\" below the slab, 1 1/2\" wide", 62.0);
         assert_eq!(lines, ["turndown edge 1\" below the slab,", "1 1/2\" wide"]);
+        let lines = super::lines("stud 362S125-33: 92 mm × 32 mm steel", 47.0);
+        assert!(lines.iter().all(|l| !l.starts_with("mm")), "{lines:?}");
+        assert!(lines.len() > 1);
     }
 
     #[test]
