@@ -306,7 +306,7 @@ fn template(plan: &Plan) -> Result<OutputGroup, Vec<Finding>> {
     let whole_files = [
         file("template/template.pdf", bytes),
         svg_file("template/counter.svg".to_owned(), &whole),
-        file("template/counter.dxf", write::dxf(&whole).into_bytes()),
+        file("template/counter.dxf", write::dxf(&whole)),
         file(
             "template/pages.json",
             write::template_index(&sets).into_bytes(),

@@ -37,7 +37,7 @@ fn single(sheet: &Sheet) -> [OutputFile; 2] {
     let path = |ending: &str| format!("drawings/{}.{ending}", sheet.name);
     [
         svg_file(path("svg"), sheet),
-        file(&path("dxf"), write::dxf(sheet).into_bytes()),
+        file(&path("dxf"), write::dxf(sheet)),
     ]
 }
 

@@ -17,14 +17,21 @@ pub(super) fn entity(tags: &mut Tags, owner: &Owner, item: &Item) {
             dash,
             fill,
         } => {
-            let seen = pen.is_some() || fill.is_some_and(|grey| grey < 0.9);
             let finite = points
                 .iter()
                 .all(|v| (v.at.x + v.at.y + v.bulge).is_finite());
-            if seen && finite && points.len() > 1 {
+            if !finite || points.len() < 2 {
+                return;
+            }
+            // White only hides what lies below on paper.
+            if let Some(grey) = fill.filter(|grey| *grey < WHITE) {
+                begin(tags, owner, "HATCH", *layer);
+                solid(tags, points, grey);
+            }
+            if let Some(pen) = pen {
                 begin(tags, owner, "LWPOLYLINE", *layer);
-                look(tags, *layer, pen.unwrap_or(Pen::Fine), *dash);
-                polyline(tags, points, *closed || fill.is_some());
+                look(tags, *layer, *pen, *dash);
+                polyline(tags, points, *closed);
             }
         }
         Item::Text {
@@ -46,6 +53,46 @@ pub(super) fn entity(tags: &mut Tags, owner: &Owner, item: &Item) {
                 entity(tags, owner, &item);
             }
         }
+    }
+}
+
+/// Fills at least so light are white.
+const WHITE: f64 = 0.98;
+
+/// The greys of the format, by their index and how light they are; black is the layer's own colour.
+const GREYS: [(i64, f64); 5] = [
+    (250, 0.2),
+    (251, 0.36),
+    (252, 0.52),
+    (253, 0.68),
+    (254, 0.84),
+];
+
+/// A solid hatch.
+fn solid(tags: &mut Tags, points: &[Vertex], grey: f64) {
+    let off = |light: f64| (light - grey).abs();
+    let nearest = (GREYS.into_iter()).min_by(|a, b| off(a.1).total_cmp(&off(b.1)));
+    if let Some((index, _)) = nearest.filter(|_| grey > 0.1) {
+        tags.whole(62, index);
+    }
+    tags.text(100, "AcDbHatch");
+    tags.point(10, 0.0, 0.0);
+    for (code, z) in [(210, 0.0), (220, 0.0), (230, 1.0)] {
+        tags.number(code, z);
+    }
+    tags.text(2, "SOLID");
+    // Solid, not tied to other entities, one boundary: a polyline on the outside, with bulges, closed.
+    for (code, value) in [(70, 1), (71, 0), (91, 1), (92, 3), (72, 1), (73, 1)] {
+        tags.whole(code, value);
+    }
+    tags.count(93, points.len());
+    for vertex in points {
+        tags.number(10, vertex.at.x);
+        tags.number(20, vertex.at.y);
+        tags.number(42, vertex.bulge);
+    }
+    for (code, value) in [(97, 0), (75, 0), (76, 1), (98, 0)] {
+        tags.whole(code, value);
     }
 }
 

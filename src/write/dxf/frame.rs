@@ -2,7 +2,7 @@
 
 use super::dimension::Dimensions;
 use super::tables;
-use super::tags::{HANDLE_SEED, Tags};
+use super::tags::{CODE_PAGE, HANDLE_SEED, Tags};
 use crate::drawing::{Ink, Sheet};
 
 /// The handle of the model space, which owns what is drawn.
@@ -68,7 +68,7 @@ fn header(tags: &mut Tags, sheet: &Sheet) {
         Ink::Colour => "AC1018",
     };
     variable("$ACADVER", &|t| t.text(1, release));
-    variable("$DWGCODEPAGE", &|t| t.text(3, "ANSI_1252"));
+    variable("$DWGCODEPAGE", &|t| t.text(3, CODE_PAGE));
     variable("$INSBASE", &|t| t.point(10, 0.0, 0.0));
     variable("$EXTMIN", &|t| t.point(10, 0.0, 0.0));
     variable("$EXTMAX", &|t| t.point(10, width, height));

@@ -1,4 +1,4 @@
-//! A sheet as DXF for a plotter, a cutting shop or another drafter: ASCII, millimetres of the paper.
+//! A sheet as DXF for a plotter, a cutting shop or another drafter: as text, millimetres of the paper.
 //!
 //! Written by hand: the one crate for the format stamps its files with the clock, the time zone and random numbers.
 
@@ -14,9 +14,9 @@ use frame::Owner;
 use tags::Tags;
 
 /// Spells a sheet as a DXF drawing on its paper: lines and arcs as polylines with bulges, lettering as text, dimensions as
-/// dimensions that measure the built length, one layer for each [`crate::drawing::Layer`]. White fills are left out, for
-/// they only hide what lies below on paper.
-pub fn dxf(sheet: &Sheet) -> String {
+/// dimensions that measure the built length, fills as solid hatches, one layer for each [`crate::drawing::Layer`]. White
+/// fills are left out, for they only hide what lies below on paper.
+pub fn dxf(sheet: &Sheet) -> Vec<u8> {
     let mut tags = Tags::new();
     let dimensions = Dimensions::of(&mut tags, sheet);
     frame::open(&mut tags, sheet, &dimensions);
@@ -79,7 +79,8 @@ mod tests {
     type Pairs = Vec<(u16, String)>;
 
     /// The file as pairs of code and value.
-    fn pairs(file: &str) -> Pairs {
+    fn pairs(file: &[u8]) -> Pairs {
+        let file: String = file.iter().map(|b| char::from(*b)).collect();
         let lines: Vec<_> = file.lines().collect();
         assert_eq!(lines.len() % 2, 0);
         lines
@@ -119,10 +120,44 @@ mod tests {
     }
 
     #[test]
-    fn lettering_is_plain_ascii_with_its_other_signs_spelt() {
-        let file = dxf(&sample());
-        assert!(file.is_ascii());
-        assert!(file.contains("\\U+00D8 10 ^  \"R\" \\U+00BD"), "{file}");
+    fn lettering_is_in_the_code_page_of_the_file_and_other_signs_are_spelt() {
+        let mut sheet = sample();
+        sheet.items.push(Item::Text {
+            layer: Layer::Note,
+            at: Point2::new(70.0, 60.0),
+            text: "⌀ ⅜ – \u{1F525}".into(),
+            height: 3.5,
+            align: Align::Left,
+            angle: 0.0,
+        });
+        let file = dxf(&sheet);
+        let has = |part: &[u8]| file.windows(part.len()).any(|w| w == part);
+        // Windows-1252: Ø is D8, ½ is BD, the dash 96.
+        assert!(has(b"\xD8 10 ^  \"R\" \xBD\r\n"));
+        assert!(has(b"\\U+2300 \\U+215C \x96 \\U+D83D\\U+DD25\r\n"));
+    }
+
+    #[test]
+    fn a_fill_is_a_solid_hatch_and_white_is_nothing() {
+        let mut sheet = sample();
+        let hatches = |sheet: &Sheet| {
+            values(&pairs(&dxf(sheet)), 0)
+                .iter()
+                .filter(|v| **v == "HATCH")
+                .count()
+        };
+        assert_eq!(hatches(&sheet), 0);
+        for (fill, colour) in [(0.0, None), (0.5, Some("252"))] {
+            if let Some(Item::Path { fill: own, .. }) = sheet.items.get_mut(1) {
+                *own = Some(fill);
+            }
+            assert_eq!(hatches(&sheet), 1);
+            let all = pairs(&dxf(&sheet));
+            let start = all.iter().position(|(_, v)| v == "HATCH").unwrap();
+            let hatch = &all[start..all.iter().position(|(_, v)| v == "TEXT").unwrap()];
+            assert_eq!(values(hatch, 62).first().copied(), colour);
+            assert_eq!(values(hatch, 42).len(), 8, "a bulge for each corner");
+        }
     }
 
     #[test]

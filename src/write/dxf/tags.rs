@@ -1,10 +1,10 @@
 //! The pairs of code and value that a DXF file is made of.
 
-use std::fmt::Write;
+use std::io::Write;
 
 /// A growing file. Handles given out are never the same twice.
 pub(super) struct Tags {
-    text: String,
+    file: Vec<u8>,
     next: u32,
 }
 
@@ -17,39 +17,42 @@ pub(super) const HANDLE_SEED: &str = "FFFFFFF";
 impl Tags {
     pub(super) fn new() -> Self {
         Self {
-            text: String::new(),
+            file: Vec::new(),
             next: FIRST_HANDLE,
         }
     }
 
-    /// A text value; what is not ASCII is spelt `\U+XXXX` as release 2000 has it.
+    /// A text value in the file's code page; what that has not is spelt `\U+XXXX` as these releases have it.
     pub(super) fn text(&mut self, code: u16, value: &str) {
-        let mut spelt = String::with_capacity(value.len());
+        let mut spelt = Vec::with_capacity(value.len());
         for c in value.chars() {
             match c {
-                c if c.is_control() => spelt.push(' '),
+                c if c.is_control() => spelt.push(b' '),
                 // A caret begins the spelling of a control character.
-                '^' => spelt.push_str("^ "),
-                ' '..='~' => spelt.push(c),
-                c => {
-                    let mut units = [0_u16; 2];
-                    for unit in c.encode_utf16(&mut units) {
-                        let _ = write!(spelt, "\\U+{unit:04X}");
+                '^' => spelt.extend(b"^ "),
+                c => match in_code_page(c) {
+                    Some(byte) => spelt.push(byte),
+                    None => {
+                        for unit in c.encode_utf16(&mut [0_u16; 2]) {
+                            let _ = write!(spelt, "\\U+{unit:04X}");
+                        }
                     }
-                }
+                },
             }
         }
-        let _ = write!(self.text, "{code:3}\r\n{spelt}\r\n");
+        let _ = write!(self.file, "{code:3}\r\n");
+        self.file.extend(spelt);
+        self.file.extend(b"\r\n");
     }
 
     /// A whole number.
     pub(super) fn whole(&mut self, code: u16, value: i64) {
-        let _ = write!(self.text, "{code:3}\r\n{value}\r\n");
+        let _ = write!(self.file, "{code:3}\r\n{value}\r\n");
     }
 
     /// How many of something follow.
     pub(super) fn count(&mut self, code: u16, count: usize) {
-        let _ = write!(self.text, "{code:3}\r\n{count}\r\n");
+        let _ = write!(self.file, "{code:3}\r\n{count}\r\n");
     }
 
     /// A number in steps of a millionth, without trailing zeros.
@@ -67,7 +70,7 @@ impl Tags {
         let short = spelt.trim_end_matches('0');
         let short = if short == "-0." { "0." } else { short };
         let zero = if short.ends_with('.') { "0" } else { "" };
-        let _ = write!(self.text, "{code:3}\r\n{short}{zero}\r\n");
+        let _ = write!(self.file, "{code:3}\r\n{short}{zero}\r\n");
     }
 
     /// A point in the drawing's plane.
@@ -121,8 +124,24 @@ impl Tags {
         self.text(0, "ENDSEC");
     }
 
-    pub(super) fn finish(mut self) -> String {
+    pub(super) fn finish(mut self) -> Vec<u8> {
         self.text(0, "EOF");
-        self.text
+        self.file
+    }
+}
+
+/// The code page of the file's text, by the name that its header gives.
+pub(super) const CODE_PAGE: &str = "ANSI_1252";
+
+/// A character's byte in the code page. The dashes, quotes and dots between 0x80 and 0x9F are left to be spelt, but for
+/// those that drawings use.
+fn in_code_page(c: char) -> Option<u8> {
+    match c {
+        ' '..='~' | '\u{a0}'..='\u{ff}' => u8::try_from(u32::from(c)).ok(),
+        '…' => Some(0x85),
+        '•' => Some(0x95),
+        '–' => Some(0x96),
+        '—' => Some(0x97),
+        _ => None,
     }
 }
