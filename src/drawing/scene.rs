@@ -1,6 +1,6 @@
 //! The assembly made ready for drawing, and what a view of some of its parts shows.
 
-use super::hidden::{self, Line, Placed, Shape, View};
+use super::hidden::{self, Depths, Line, Placed, Shape, View};
 use crate::geometry::{Bounds2, Bounds3, Placement, Point3, Solid, Vector3};
 use crate::parts::{Assembly, Part};
 use nalgebra::Translation3;
@@ -156,6 +156,14 @@ impl<'a> Scene<'a> {
             });
         }
         Sight { lines }
+    }
+
+    /// How near the parts that `place` moves are at each point of a view.
+    pub fn depths(&self, view: &View, place: impl Fn(&Part) -> Option<Vector3>) -> Depths {
+        let parts = self.parts().iter().enumerate();
+        let placed: Vec<(usize, Vector3)> =
+            parts.filter_map(|(i, p)| Some((i, place(p)?))).collect();
+        Depths::new(&self.bodies(view, &[], &placed).collect::<Vec<_>>())
     }
 
     /// Parts where they are moved to, then shapes that are no parts. Every part has a shape: see [`Assembly`].

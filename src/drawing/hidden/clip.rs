@@ -42,6 +42,16 @@ impl Occluder {
         })
     }
 
+    /// Its depth at a point of the view; `None` where it is not.
+    pub fn depth_at(&self, at: Point2) -> Option<f64> {
+        let inside = (0..3).all(|i| {
+            let (from, to) = (self.corners[i], self.corners[(i + 1) % 3]);
+            let side = to - from;
+            side.perp(&(at - from)) >= -REACH * side.norm()
+        });
+        inside.then(|| self.depth + self.slope.dot(&at.coords))
+    }
+
     /// The part of the edge from `a` to `b` that lies behind, as fractions of its length.
     pub fn hides(&self, a: Point3, b: Point3) -> Option<(f64, f64)> {
         let mut range = (0.0, 1.0);

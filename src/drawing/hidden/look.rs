@@ -27,6 +27,8 @@ pub struct Line {
     pub of: usize,
     /// False where something nearer to the eye hides it.
     pub seen: bool,
+    /// How near its ends are to the eye: z of the view.
+    pub depths: [f64; 2],
 }
 
 /// What a view took to work out.
@@ -57,16 +59,40 @@ pub fn effort(bodies: &[Placed]) -> Effort {
     looked(bodies, |_| false).1
 }
 
-fn looked(bodies: &[Placed], hidden: impl Fn(usize) -> bool) -> (Vec<Line>, Effort) {
-    let moved: Vec<Vec<Point3>> = bodies
-        .iter()
-        .map(|b| b.shape.points.iter().map(|p| b.motion * p).collect())
-        .collect();
-    let facing = bodies.iter().zip(&moved).flat_map(|(body, points)| {
+/// The points of bodies in the view.
+fn moved(bodies: &[Placed]) -> Vec<Vec<Point3>> {
+    let points = |b: &Placed| b.shape.points.iter().map(|p| b.motion * p).collect();
+    bodies.iter().map(points).collect()
+}
+
+/// The triangles turned to the eye.
+fn facing(bodies: &[Placed], moved: &[Vec<Point3>]) -> Vec<Occluder> {
+    let facing = bodies.iter().zip(moved).flat_map(|(body, points)| {
         let triangles = body.shape.triangles.iter();
         triangles.filter_map(|t| Occluder::new(t.map(|i| points[i as usize])))
     });
-    let facing: Vec<_> = facing.collect();
+    facing.collect()
+}
+
+/// How near bodies are at each point of a view.
+#[derive(Clone, Debug, Default)]
+pub struct Depths(Screen);
+
+impl Depths {
+    /// Of some bodies.
+    pub fn new(bodies: &[Placed]) -> Self {
+        Self(Screen::new(facing(bodies, &moved(bodies))))
+    }
+
+    /// z of the view of what is seen at a point; `None` where nothing is.
+    pub fn at(&self, point: Point2) -> Option<f64> {
+        self.0.nearest_at(point)
+    }
+}
+
+fn looked(bodies: &[Placed], hidden: impl Fn(usize) -> bool) -> (Vec<Line>, Effort) {
+    let moved = moved(bodies);
+    let facing = facing(bodies, &moved);
     let mut effort = Effort {
         triangles: facing.len() as u64,
         ..Effort::default()
@@ -102,11 +128,15 @@ fn pieces_of(
 ) {
     let long = (b - a).xy().norm();
     let kept = pieces.iter().filter(|(s, e)| (e - s) * long >= SHORTEST);
-    to.extend(kept.map(|&(s, e)| Line {
-        from: (a + (b - a) * s).xy(),
-        to: (a + (b - a) * e).xy(),
-        of,
-        seen,
+    to.extend(kept.map(|&(s, e)| {
+        let (from, end) = (a + (b - a) * s, a + (b - a) * e);
+        Line {
+            from: from.xy(),
+            to: end.xy(),
+            of,
+            seen,
+            depths: [from.z, end.z],
+        }
     }));
 }
 
@@ -209,6 +239,18 @@ mod tests {
             "{}",
             total(&hidden)
         );
+    }
+
+    #[test]
+    fn the_nearest_surface_is_found_at_each_point() {
+        let shape = Shape::new(&cuboid(30.0, 20.0, 10.0));
+        let bodies = [at(0.0, 0.0, 0.0), at(20.0, 0.0, 50.0)].map(|motion| Placed {
+            shape: &shape,
+            motion,
+        });
+        let depths = Depths::new(&bodies);
+        let found = [5.0, 25.0, 45.0, 55.0].map(|x| depths.at(Point2::new(x, 10.0)));
+        assert_eq!(found, [Some(10.0), Some(60.0), Some(60.0), None]);
     }
 
     #[test]

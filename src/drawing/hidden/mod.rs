@@ -14,7 +14,7 @@ mod shape;
 mod view;
 
 pub use behind::behind;
-pub use look::{Effort, Line, Placed, effort, visible, with_hidden};
+pub use look::{Depths, Effort, Line, Placed, effort, visible, with_hidden};
 pub use merge::{Stroke, merge};
 pub use screen::Screen;
 pub use shape::Shape;

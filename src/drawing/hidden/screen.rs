@@ -1,7 +1,7 @@
 //! All that hides, in a tree of boxes.
 
 use super::clip::{NEARER, Occluder, Seen};
-use crate::geometry::{Bounds2, Point3};
+use crate::geometry::{Bounds2, Point2, Point3};
 
 /// How many triangles a leaf of the tree holds at most.
 const LEAF: usize = 4;
@@ -81,6 +81,34 @@ impl Screen {
         self.nodes[number].count = 0;
         self.split(children);
         self.split(children + 1);
+    }
+
+    /// The depth of what is seen at a point; `None` where nothing is.
+    pub(super) fn nearest_at(&self, at: Point2) -> Option<f64> {
+        let mut nearest: Option<f64> = None;
+        let may_be_seen = |bounds: &Bounds2, depth: f64, nearest: Option<f64>| {
+            let (low, high) = (at - bounds.low, bounds.high - at);
+            low.min() >= -1e-3 && high.min() >= -1e-3 && nearest.is_none_or(|n| depth > n)
+        };
+        let mut stack: Vec<usize> = (0..self.nodes.len().min(1)).collect();
+        while let Some(number) = stack.pop() {
+            let node = &self.nodes[number];
+            if !may_be_seen(&node.bounds, node.nearest, nearest) {
+                continue;
+            }
+            if node.count == 0 {
+                stack.extend([node.first, node.first + 1]);
+                continue;
+            }
+            for occluder in &self.occluders[node.first..node.first + node.count] {
+                if may_be_seen(&occluder.bounds, occluder.nearest, nearest)
+                    && let Some(depth) = occluder.depth_at(at)
+                {
+                    nearest = Some(nearest.map_or(depth, |n: f64| n.max(depth)));
+                }
+            }
+        }
+        nearest
     }
 
     /// The pieces of the edge from `a` to `b` that nothing hides. Every box looked into and every triangle held against

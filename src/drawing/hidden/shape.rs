@@ -43,6 +43,29 @@ impl Shape {
         }
     }
 
+    /// Straight lines given in the coordinates of a view: they hide nothing, and show where nothing is before them.
+    pub fn wires(wires: &[[Point3; 2]]) -> Self {
+        let count = wires.len() as u32;
+        Self {
+            points: wires.iter().flatten().copied().collect(),
+            triangles: Vec::new(),
+            normals: vec![Vector3::z()],
+            edges: (0..count)
+                .map(|i| ShapeEdge {
+                    ends: [2 * i, 2 * i + 1],
+                    sides: [0, 0],
+                    sharp: true,
+                })
+                .collect(),
+        }
+    }
+
+    /// Its edges where it has no surface: see [`Shape::wires`].
+    pub fn bare_edges(&self) -> impl Iterator<Item = [Point3; 2]> + '_ {
+        let bare = self.edges.iter().filter(|_| self.triangles.is_empty());
+        bare.map(|e| e.ends.map(|i| self.points[i as usize]))
+    }
+
     /// Its triangles, counter-clockwise seen from outside.
     pub fn triangles(&self) -> impl Iterator<Item = [Point3; 3]> + '_ {
         let corners = self.triangles.iter();
