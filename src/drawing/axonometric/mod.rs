@@ -1,19 +1,11 @@
 //! The island in three dimensions, and taken apart.
 
-use super::set::{Drawn, Planned, Set};
-use crate::drawing::border::Frame;
-use crate::parts::Assembly;
-use crate::plan::Plan;
+mod corner;
+mod finished;
+mod layers;
+mod lines;
+mod listed;
+mod names;
+mod taken_apart;
 
-/// The name of these sheets in the set.
-pub const CHAPTER: &str = "Axonometric";
-
-/// Which sheets there are.
-pub fn planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    Vec::new()
-}
-
-/// Draws one of them.
-pub fn draw(_set: &Set, _number: usize) -> Option<Drawn> {
-    None
-}
+pub use listed::{CHAPTER, draw, planned};

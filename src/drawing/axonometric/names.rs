@@ -1,0 +1,178 @@
+//! What an axonometric names, and where a leader may point so that it meets what it names.
+
+use super::corner;
+use crate::drawing::figure::{Beside, LeaderNote, NotesColumn, notes_height, place_notes};
+use crate::drawing::fit::Fit;
+use crate::drawing::hidden::{Corner, Depths, View};
+use crate::drawing::page::Page;
+use crate::geometry::{Bounds2, Point2, Point3};
+use crate::plan::{Band, Face, FaceOpening, Layers, Plan};
+
+/// How far before or behind the point a surface may be that still belongs to what is pointed at, millimetres: flanges,
+/// the thickness of a plate or a stud.
+const ON_IT: f64 = 60.0;
+
+/// A name and places on the thing in the world, the best first.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Named {
+    /// What is lettered.
+    pub text: String,
+    /// Where it may point.
+    pub places: Vec<Point3>,
+}
+
+/// Fractions of a width or height at which a leader may meet a thing.
+const ACROSS: [f64; 5] = [0.5, 0.3, 0.7, 0.12, 0.88];
+
+/// Everything worth a name on the finished island: appliances, openings, the tile band, the counter and the finish.
+pub(super) fn of_finished(plan: &Plan, seen_from: Corner) -> Vec<Named> {
+    let faces = || plan.faces.iter().filter(|f| corner::shows(f, seen_from));
+    let openings = faces().flat_map(|face| {
+        let closed = face.openings.iter().filter(|o| o.kind.is_some());
+        closed.map(|o| Named {
+            text: o.name.clone(),
+            places: on_opening(plan, face, o),
+        })
+    });
+    let appliances = plan.counter.cutouts.iter().filter_map(|cutout| {
+        let appliance = plan.design.appliances.get(cutout.appliance)?;
+        let area = cutout.flange.bounds();
+        Some(Named {
+            text: appliance.name.clone(),
+            places: on_level(&area, plan.levels.counter_top),
+        })
+    });
+    let layers = Layers::of(&plan.design.trade);
+    let band = Band::of(&plan.design, &plan.levels).filter(|b| !b.rows.is_empty());
+    let foot = plan.levels.frame_bottom;
+    let tiles = band.as_ref().and_then(|band| {
+        let (low, high) = *band.rows.get(band.rows.len() / 2)?;
+        let z = f64::midpoint(low, high);
+        Some(Named {
+            text: "tile band".to_owned(),
+            places: faces()
+                .flat_map(|f| along(f, band.layer.outer, z))
+                .collect(),
+        })
+    });
+    let upper = band.as_ref().map_or(plan.levels.frame_top, |b| b.foot);
+    let finish = Named {
+        text: "finish coat on base coat and cement board".to_owned(),
+        places: faces()
+            .flat_map(|f| along(f, layers.finish.outer, foot + (upper - foot) * 0.3))
+            .collect(),
+    };
+    let counter = Named {
+        text: "concrete counter".to_owned(),
+        places: on_counter(plan, plan.levels.counter_top),
+    };
+    openings
+        .chain(appliances)
+        .chain([counter])
+        .chain(tiles)
+        .chain([finish])
+        .collect()
+}
+
+/// Places over the runs at a height, clear of cutouts and flanges.
+pub(super) fn on_counter(plan: &Plan, z: f64) -> Vec<Point3> {
+    let places = plan.runs.iter().flat_map(|run| on_level(&run.bounds(), z));
+    let covered = |p: &Point3| {
+        let mut flanges = plan.counter.cutouts.iter().map(|c| c.flange.bounds());
+        flanges.any(|b| {
+            let (low, high) = (p.xy() - b.low, b.high - p.xy());
+            low.min() > -10.0 && high.min() > -10.0
+        })
+    };
+    places.filter(|p| !covered(p)).collect()
+}
+
+fn on_opening(plan: &Plan, face: &Face, opening: &FaceOpening) -> Vec<Point3> {
+    let out = Layers::of(&plan.design.trade).finish.outer;
+    let FaceOpening { s0, s1, z0, z1, .. } = *opening;
+    let at = |f: f64, g: f64| {
+        let p = face.point(s0 + (s1 - s0) * f, out);
+        Point3::new(p.x, p.y, z0 + (z1 - z0) * g)
+    };
+    let rows = ACROSS.iter();
+    rows.flat_map(|&g| ACROSS.map(|f| at(f, g))).collect()
+}
+
+fn on_level(area: &Bounds2, z: f64) -> Vec<Point3> {
+    let at = |f: f64, g: f64| {
+        let p = area.low + nalgebra::Vector2::new(area.width() * f, area.height() * g);
+        Point3::new(p.x, p.y, z)
+    };
+    let rows = ACROSS.iter();
+    rows.flat_map(|&g| ACROSS.map(|f| at(f, g))).collect()
+}
+
+/// Places along a face.
+pub(super) fn along(face: &Face, out: f64, z: f64) -> Vec<Point3> {
+    let shares = [0.06, 0.2, 0.35, 0.5, 0.65, 0.8, 0.94];
+    let at = |share: f64| {
+        let p = face.point(face.length * share, out);
+        Point3::new(p.x, p.y, z)
+    };
+    shares.map(at).to_vec()
+}
+
+/// Letters names in columns to the left and to the right of a view, each name on the side where it is; what is not
+/// seen is not named.
+pub(super) fn letter(
+    page: &mut Page,
+    names: &[Named],
+    view: &View,
+    depths: &Depths,
+    fit: &Fit,
+    columns: &[NotesColumn; 2],
+) -> usize {
+    let seen = |at: &Point3| {
+        let p = view.point(*at);
+        depths.at(p.xy()).is_some_and(|d| (d - p.z).abs() < ON_IT)
+    };
+    let notes = names.iter().filter_map(|named| {
+        let feet: Vec<Point2> = (named.places.iter())
+            .filter(|at| seen(at))
+            .map(|at| fit.point(view.point(*at).xy()))
+            .take(6)
+            .collect();
+        (!feet.is_empty()).then(|| LeaderNote {
+            text: named.text.clone(),
+            feet,
+        })
+    });
+    let middle = f64::midpoint(columns[0].edge, columns[1].edge);
+    let (left, right): (Vec<LeaderNote>, Vec<LeaderNote>) =
+        notes.partition(|n| n.feet.first().is_some_and(|f| f.x < middle));
+    let lettered = [left, right].into_iter().zip(columns);
+    lettered
+        .map(|(mut notes, column)| {
+            let room = column.height.1 - column.height.0;
+            while notes_height(notes.iter().map(|n| n.text.as_str()), column.width) > room {
+                notes.pop();
+            }
+            place_notes(page, column, &notes)
+        })
+        .sum()
+}
+
+/// Columns of a width at both sides of a room, and what is left between them.
+pub(super) fn columns(room: &Bounds2, width: f64) -> ([NotesColumn; 2], Bounds2) {
+    let column = |beside, edge| NotesColumn {
+        beside,
+        edge,
+        width,
+        height: (room.low.y + 2.0, room.high.y - 2.0),
+    };
+    let between = Bounds2 {
+        low: Point2::new(room.low.x + width + GAP, room.low.y),
+        high: Point2::new(room.high.x - width - GAP, room.high.y),
+    };
+    let left = column(Beside::Left, room.low.x + width);
+    let right = column(Beside::Right, room.high.x - width);
+    ([left, right], between)
+}
+
+/// Between a column and the view, millimetres.
+const GAP: f64 = 4.0;
