@@ -4,8 +4,9 @@
 //! `cargo run --example views params/garden-corner.yaml`
 //!
 //! For each view: `motion` (three rows of four, from the world to x across, y up, z towards the eye, millimetres),
-//! `parts` (marks, each with how far it is moved in the world), `screens` (triangles in the view that are no parts),
-//! `visible` and `hidden` (pieces of edges, two points each, in the view).
+//! `one_line` (lines nearer to each other than this are drawn
+//! as one), `parts` (marks, each with how far it is moved in the world), `screens` (triangles in the view that are no parts),
+//! `wires` (lines in the view, two points each, that hide nothing), `visible` and `hidden` (pieces of edges, two points each, in the view).
 
 use islandwright::drawing::hidden::{Line, Stroke, View, behind, merge};
 use islandwright::drawing::{Look, looks};
@@ -46,20 +47,28 @@ fn pieces(strokes: &[Stroke]) -> Value {
 }
 
 fn described(name: &str, factor: f64, look: &Look, assembly: &Assembly) -> Value {
-    let near = ONE_LINE / factor;
+    // A sheet that is not to scale does not say at which factor its view is drawn: nothing but doubles is merged.
+    let near = if factor < 1.0 {
+        ONE_LINE / factor
+    } else {
+        0.01
+    };
     let visible = merge(&strokes(&look.lines, true), near);
     let hidden = behind(&strokes(&look.lines, false), &visible, near, 0.0);
     let parts = look.parts.iter().map(|(i, shift)| {
         json!({ "mark": assembly.parts[*i].mark, "shift": [shift.x, shift.y, shift.z] })
     });
+    let wires = look.screens.iter().flat_map(|shape| shape.bare_edges());
+    let wires = wires.map(|w| w.map(|p| [p.x, p.y, p.z]));
     let screens = look.screens.iter().flat_map(|shape| shape.triangles());
     let screens = screens.map(|t| t.map(|p| [p.x, p.y, p.z]));
     json!({
         "sheet": name,
-        "scale": factor,
+        "one_line": near,
         "motion": motion(&look.view),
         "parts": parts.collect::<Value>(),
         "screens": screens.map(|t| json!(t)).collect::<Value>(),
+        "wires": wires.map(|w| json!(w)).collect::<Value>(),
         "visible": pieces(&visible),
         "hidden": pieces(&hidden),
     })

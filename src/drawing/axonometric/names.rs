@@ -127,16 +127,13 @@ pub(super) fn letter(
     fit: &Fit,
     columns: &[NotesColumn; 2],
 ) -> usize {
-    let seen = |at: &Point3| {
-        let p = view.point(*at);
-        depths.at(p.xy()).is_some_and(|d| (d - p.z).abs() < ON_IT)
-    };
     let notes = names.iter().filter_map(|named| {
-        let feet: Vec<Point2> = (named.places.iter())
-            .filter(|at| seen(at))
-            .map(|at| fit.point(view.point(*at).xy()))
-            .take(6)
-            .collect();
+        let places = named.places.iter().map(|at| view.point(*at));
+        let seen = places.filter(|p| is_seen(depths, p, p.xy()));
+        let (clear, cramped): (Vec<Point3>, Vec<Point3>) =
+            seen.partition(|p| is_seen_about(depths, p));
+        let best = clear.iter().chain(&cramped);
+        let feet: Vec<Point2> = best.map(|p| fit.point(p.xy())).take(6).collect();
         (!feet.is_empty()).then(|| LeaderNote {
             text: named.text.clone(),
             feet,
@@ -156,6 +153,25 @@ pub(super) fn letter(
         })
         .sum()
 }
+
+/// True where the thing at a point of the view is seen at another one near it.
+fn is_seen(depths: &Depths, thing: &Point3, at: Point2) -> bool {
+    depths
+        .at(at)
+        .is_some_and(|d| (d - thing.z).abs() < ON_IT + 2.0 * (at - thing.xy()).norm())
+}
+
+/// True where a thing is seen all round a point, not through a gap.
+fn is_seen_about(depths: &Depths, thing: &Point3) -> bool {
+    let ring = [(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)];
+    ring.iter().all(|&(x, y)| {
+        let at = thing.xy() + nalgebra::Vector2::new(x, y) * ROUND;
+        is_seen(depths, thing, at)
+    })
+}
+
+/// How far round a foot it is looked whether the thing is seen there too, millimetres built.
+const ROUND: f64 = 40.0;
 
 /// Columns of a width at both sides of a room, and what is left between them.
 pub(super) fn columns(room: &Bounds2, width: f64) -> ([NotesColumn; 2], Bounds2) {
