@@ -1,7 +1,7 @@
 //! What a view of some bodies shows.
 
 use super::clip::Occluder;
-use super::{Screen, Shape};
+use super::{Line, Screen, Shape};
 use crate::geometry::{Placement, Point2, Point3};
 
 /// Pieces shorter than this are dropped, millimetres: they come from rounding where surfaces meet.
@@ -14,21 +14,6 @@ pub struct Placed<'a> {
     pub shape: &'a Shape,
     /// From the shape's own coordinates to the view's.
     pub motion: Placement,
-}
-
-/// A piece of an edge, in view coordinates.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Line {
-    /// One end.
-    pub from: Point2,
-    /// The other.
-    pub to: Point2,
-    /// Number of what it belongs to, in the order given.
-    pub of: usize,
-    /// False where something nearer to the eye hides it.
-    pub seen: bool,
-    /// How near its ends are to the eye: z of the view.
-    pub depths: [f64; 2],
 }
 
 /// What a view took to work out.

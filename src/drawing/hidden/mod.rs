@@ -7,6 +7,7 @@
 
 mod behind;
 mod clip;
+mod line;
 mod look;
 mod merge;
 mod screen;
@@ -14,7 +15,8 @@ mod shape;
 mod view;
 
 pub use behind::behind;
-pub use look::{Depths, Effort, Line, Placed, effort, visible, with_hidden};
+pub use line::Line;
+pub use look::{Depths, Effort, Placed, effort, visible, with_hidden};
 pub use merge::{Stroke, merge};
 pub use screen::Screen;
 pub use shape::Shape;

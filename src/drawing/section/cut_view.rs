@@ -7,7 +7,7 @@
 //! cut.draw(&mut page, &fit);                                // hatches, what lies beyond, bold cut edges
 //! ```
 
-use super::window::{clipped, on_border};
+use super::window::on_border;
 use crate::drawing::fit::Fit;
 use crate::drawing::hatch::{self, Material, Patch};
 use crate::drawing::hidden::{self, Line, Placed, Shape, Stroke, View};
@@ -134,7 +134,7 @@ impl CutView {
         let lines = std::mem::take(&mut self.beyond);
         self.beyond = lines
             .into_iter()
-            .filter_map(|l| clipped(l, &window))
+            .filter_map(|l| l.inside(&window))
             .collect();
     }
 
