@@ -56,9 +56,12 @@ def has(lengths, wanted):
 
 
 def test_plans_give_the_extents_of_the_models(example):
-    island = measured(example.folder / "drawings/plan-island.dxf")
+    framing = measured(example.folder / "drawings/plan-framing.dxf")
     frame = extents(group(example, "framing"))
-    assert has(island["across"], frame[0]) and has(island["up"], frame[1]), (island, frame)
+    assert has(framing["across"], frame[0]) and has(framing["up"], frame[1]), (framing, frame)
+    island = measured(example.folder / "drawings/plan-island.dxf")
+    clad = extents(kinds(example, "bottom track", "finish coat"))
+    assert has(island["across"], clad[0]) and has(island["up"], clad[1]), (island, clad)
     counter = measured(example.folder / "drawings/plan-counter.dxf")
     slab = extents(kinds(example, "slab"))
     assert has(counter["across"], slab[0]) and has(counter["up"], slab[1]), (counter, slab)
