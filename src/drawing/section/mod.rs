@@ -1,5 +1,6 @@
 //! Sections: the island cut through.
 
+mod bays;
 mod cut_view;
 mod cuts;
 mod plane;
