@@ -83,11 +83,6 @@ impl<'a> Scene<'a> {
         self.assembly.solids.get(part.solid.0)
     }
 
-    /// A part's shape with its edges.
-    pub fn shape(&self, part: &Part) -> Option<&Shape> {
-        self.shapes.get(part.solid.0)
-    }
-
     /// The box round a part in view coordinates; exact for parts that stand square to the view.
     pub fn bounds(&self, view: &View, part: &Part) -> Option<Bounds3> {
         let own = self.bounds.get(part.solid.0)?;

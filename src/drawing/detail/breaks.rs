@@ -15,7 +15,7 @@ const ZIGZAG: (f64, f64) = (1.4, 1.6);
 const PLAIN: f64 = 8.0;
 
 /// Draws a thin line with a zigzag along each side of a window where what is drawn goes on.
-pub(super) fn draw(page: &mut Page, fit: &Fit, area: &Bounds2, cut: &CutView) {
+pub(in crate::drawing) fn draw(page: &mut Page, fit: &Fit, area: &Bounds2, cut: &CutView) {
     for axis in 0..2 {
         for (level, out) in [(area.low[axis], -1.0), (area.high[axis], 1.0)] {
             if let Some(reach) = broken(cut, axis, level) {

@@ -16,7 +16,7 @@ const WIRE: f64 = 4.0;
 const ROOMY: f64 = 0.6;
 
 /// The points that a note may lead to, the best first, and the part that they lie on; `None` when there is none.
-pub(super) fn of<'a>(
+pub(in crate::drawing) fn of<'a>(
     target: &Target,
     cut: &CutView,
     parts: &'a [Part],

@@ -19,6 +19,10 @@ mod tests;
 mod tile;
 mod words;
 
+pub(in crate::drawing) use breaks::draw as draw_breaks;
+pub(in crate::drawing) use content::Note;
+pub(in crate::drawing) use feet::of as feet_of;
 #[expect(unused_imports, reason = "other sheets name details by their number")]
 pub use list::{Detail, details};
 pub use sheets::{CHAPTER, draw, planned};
+pub(in crate::drawing) use words::Words;

@@ -20,6 +20,35 @@ const TRIANGLE: f64 = 2.2;
 
 /// Draws levels from the right edge of a view, the lowest first.
 pub fn draw_levels(page: &mut Page, edge: f64, marks: &[LevelMark]) {
+    draw_beside(page, Edge { at: edge, out: 1.0 }, marks);
+}
+
+/// Draws levels from the left edge of a view, the lowest first.
+pub fn draw_levels_left(page: &mut Page, edge: f64, marks: &[LevelMark]) {
+    draw_beside(
+        page,
+        Edge {
+            at: edge,
+            out: -1.0,
+        },
+        marks,
+    );
+}
+
+/// An edge of a view, upright, and which way is out.
+#[derive(Clone, Copy)]
+struct Edge {
+    at: f64,
+    out: f64,
+}
+
+impl Edge {
+    fn x(self, outwards: f64) -> f64 {
+        self.at + self.out * outwards
+    }
+}
+
+fn draw_beside(page: &mut Page, edge: Edge, marks: &[LevelMark]) {
     let mut marks = marks.to_vec();
     marks.sort_by(|a, b| a.y.total_cmp(&b.y));
     let mut lowest = f64::NEG_INFINITY;
@@ -30,12 +59,12 @@ pub fn draw_levels(page: &mut Page, edge: f64, marks: &[LevelMark]) {
     }
 }
 
-fn draw(page: &mut Page, edge: f64, mark: &LevelMark, y: f64) {
-    let start = Point2::new(edge + 2.0, mark.y);
-    let bend = Point2::new(edge + 6.0, mark.y);
-    let landing = Point2::new(edge + 9.0, y);
-    let text_at = landing.x + 2.0 * TRIANGLE + 0.8;
-    let end = Point2::new(text_at + lettering::width(&mark.text, LETTERS), y);
+fn draw(page: &mut Page, edge: Edge, mark: &LevelMark, y: f64) {
+    let start = Point2::new(edge.x(2.0), mark.y);
+    let bend = Point2::new(edge.x(6.0), mark.y);
+    let landing = Point2::new(edge.x(9.0), y);
+    let text_out = 9.0 + 2.0 * TRIANGLE + 0.8;
+    let end = Point2::new(edge.x(text_out + lettering::width(&mark.text, LETTERS)), y);
     let points = [start, bend, landing, end]
         .iter()
         .map(|p| Vertex::sharp(p.x, p.y))
@@ -48,7 +77,7 @@ fn draw(page: &mut Page, edge: f64, mark: &LevelMark, y: f64) {
         false,
         None,
     );
-    let tip = landing.x + TRIANGLE;
+    let tip = edge.x(9.0 + TRIANGLE);
     let triangle = [
         (tip, y),
         (tip + TRIANGLE / 2.0, y + TRIANGLE),
@@ -66,6 +95,11 @@ fn draw(page: &mut Page, edge: f64, mark: &LevelMark, y: f64) {
         true,
         None,
     );
-    let stand = (Point2::new(text_at, y + 1.0), Align::Left, 0.0);
+    let align = if edge.out > 0.0 {
+        Align::Left
+    } else {
+        Align::Right
+    };
+    let stand = (Point2::new(edge.x(text_out), y + 1.0), align, 0.0);
     page.text(Layer::Dimension, &mark.text, LETTERS, stand);
 }

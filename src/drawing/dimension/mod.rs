@@ -11,7 +11,7 @@ mod stack;
 mod tier;
 
 pub use axis::{Axis, Side};
-pub use level::{LevelMark, draw_levels};
+pub use level::{LevelMark, draw_levels, draw_levels_left};
 pub use measured::Dimension;
 pub use stack::draw_stack;
 pub use tier::Tier;

@@ -25,8 +25,6 @@ pub enum Material {
     Earth,
     /// Pavers.
     Pavers,
-    /// Bedding.
-    Sand,
 }
 
 impl Material {

@@ -10,7 +10,7 @@
 //! | plywood | its plies along, ticks across every second one |
 //! | sleeper | a cross from corner to corner |
 //! | earth | clusters of short strokes, turned in turn |
-//! | pavers, sand | pairs of lines; loose stipple |
+//! | pavers | pairs of lines |
 //!
 //! What touches a piece of its own material is hatched the other way.
 

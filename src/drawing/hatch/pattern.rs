@@ -36,7 +36,6 @@ pub(super) fn draw(page: &mut Page, material: Material, region: &Region, turned:
         Material::Timber => cross(page, region, along),
         Material::Earth => earth(page, region),
         Material::Pavers => pairs(page, region, slant, 2.4),
-        Material::Sand => stipple(page, region, 1.3, 0.15),
     }
 }
 

@@ -8,7 +8,8 @@ const CLEAR: f64 = 6.0;
 
 /// The stretches of one run, along it, that members and openings take.
 pub(super) struct Bays {
-    framed: (f64, f64),
+    /// Where both its long faces run.
+    faced: (f64, f64),
     /// Uprights of the long panels, ties, trimmers, bulkheads and end panels.
     members: Vec<(f64, f64)>,
     /// Cutouts and the openings of the long faces.
@@ -19,7 +20,7 @@ impl Bays {
     pub fn of(plan: &Plan, number: usize) -> Self {
         let Some(run) = plan.runs.get(number) else {
             return Self {
-                framed: (0.0, 0.0),
+                faced: (0.0, 0.0),
                 members: Vec::new(),
                 holes: Vec::new(),
             };
@@ -43,16 +44,19 @@ impl Bays {
         let cutouts = plan.cutouts.iter().filter(|c| c.run == number);
         let mut holes: Vec<_> = cutouts.map(|c| (c.u0, c.u1)).collect();
         let long = |side: Side| matches!(side, Side::Working | Side::Seating);
+        let mut faced = run.framed;
         for face in plan
             .faces
             .iter()
             .filter(|f| f.run == number && long(f.side))
         {
             let u = |s: f64| run.local(face.point(s, 0.0)).x;
+            let (low, high) = rising((u(0.0), u(face.length)));
+            faced = (faced.0.max(low), faced.1.min(high));
             holes.extend(face.openings.iter().map(|o| (u(o.s0), u(o.s1))));
         }
         Self {
-            framed: run.framed,
+            faced,
             members: members.into_iter().map(rising).collect(),
             holes: holes.into_iter().map(rising).collect(),
         }
@@ -72,14 +76,14 @@ impl Bays {
             .min_by(|a, b| near(*a).total_cmp(&near(*b)))
     }
 
-    /// The middle of the widest bay without cutouts and openings.
+    /// The middle of the widest bay between its long faces without cutouts and openings.
     pub fn plain(&self) -> Option<f64> {
         let mut edges: Vec<(f64, f64)> = self.members.iter().chain(&self.holes).copied().collect();
         edges.sort_by(|a, b| a.0.total_cmp(&b.0));
         let mut widest: Option<(f64, f64)> = None;
-        let mut from = self.framed.0;
-        for (low, high) in edges.into_iter().chain([(self.framed.1, self.framed.1)]) {
-            let wide = low.min(self.framed.1) - from;
+        let mut from = self.faced.0;
+        for (low, high) in edges.into_iter().chain([(self.faced.1, self.faced.1)]) {
+            let wide = low.min(self.faced.1) - from;
             // Of bays of one width the first: they are alike.
             if wide > widest.map_or(2.0 * CLEAR, |(a, b)| b - a + 1.0) {
                 widest = Some((from, from + wide));

@@ -1,7 +1,7 @@
 //! A cut drawn: any plane, the whole of it or a window.
 //!
 //! ```text
-//! let view = section::across(run, u);                       // or level_at(z), behind_face(face, depth), View::onto(..)
+//! let view = section::across(run, u);                       // or any View::onto(..)
 //! let cut = CutView::new(scene, &view, &Reach { depth: 500.0, window: Some(bounds) }, |part| ..);
 //! let fit = Fit::at(scale, &bounds, &place.view);
 //! cut.draw(&mut page, &fit);                                // hatches, what lies beyond, bold cut edges
@@ -10,11 +10,11 @@
 use super::window::on_border;
 use crate::drawing::fit::Fit;
 use crate::drawing::hatch::{self, Material, Patch};
-use crate::drawing::hidden::{self, Line, Placed, Shape, Stroke, View};
+use crate::drawing::hidden::{Line, Shape, Stroke, View};
 use crate::drawing::page::Page;
 use crate::drawing::scene::Scene;
 use crate::drawing::{Dash, Layer, Pen};
-use crate::geometry::{Bounds2, Outline, Placement, Region};
+use crate::geometry::{Bounds2, Bounds3, Faceted, Outline, Placement, Region, Vector3};
 use crate::parts::Part;
 
 /// How far chords may stray from the curves of what is cut, millimetres built.
@@ -52,15 +52,15 @@ pub struct CutView {
     window: Option<Bounds2>,
 }
 
-/// Parts that a view shows, ready for the removal of hidden lines.
+/// Parts that a view shows, sorted by how the plane stands to them.
 #[derive(Default)]
-struct Bodies<'a> {
-    /// Beyond the plane, whole.
-    whole: Vec<(usize, &'a Shape, Placement)>,
-    /// The kept halves of what is cut.
-    halves: Vec<(usize, Shape)>,
-    /// Numbers of envelopes, whose edges are not drawn.
-    envelopes: Vec<usize>,
+struct Bodies {
+    /// True for each part that lies beyond the plane, whole.
+    whole: Vec<bool>,
+    /// The kept halves of what is cut, in the view.
+    halves: Vec<Shape>,
+    /// The number of the part of each.
+    numbers: Vec<usize>,
 }
 
 impl CutView {
@@ -68,41 +68,30 @@ impl CutView {
     pub fn new(scene: &Scene, view: &View, reach: &Reach, pick: impl Fn(&Part) -> bool) -> Self {
         let mut bodies = Bodies::default();
         let mut pieces = Vec::new();
-        let picked = scene.parts().iter().enumerate().filter(|(_, p)| pick(p));
-        for (number, part) in picked {
-            let Some(bounds) = scene.bounds(view, part) else {
-                continue;
-            };
-            let flat = Bounds2 {
-                low: bounds.low.xy(),
-                high: bounds.high.xy(),
-            };
-            let outside = reach.window.is_some_and(|w| !w.overlaps(&flat, 0.0));
-            if outside || bounds.low.z > -1e-3 || bounds.high.z < -reach.depth {
-                continue;
-            }
-            let motion = view.of_part(&part.placement);
+        for (number, part) in scene.parts().iter().enumerate() {
             let material = Material::of(part);
-            if bounds.high.z < 0.0 {
-                bodies
-                    .whole
-                    .extend(scene.shape(part).map(|s| (number, s, motion)));
-            } else if let Some(solid) = scene.solid(part) {
+            let place = scene.bounds(view, part).filter(|_| pick(part));
+            let place = place.map_or(Place::Out, |b| Place::of(&b, reach));
+            // The envelopes of appliances farther away would only hide what stands there.
+            bodies
+                .whole
+                .push(place == Place::Beyond && material.is_some());
+            if let (Place::Cut, Some(solid)) = (place, scene.solid(part)) {
+                let motion = view.of_part(&part.placement);
                 let cut = solid.faceted(TOLERANCE).moved(&motion).cut_at(0.0);
-                bodies.halves.push((number, Shape::new(&cut.kept)));
+                let near = nearer_than(cut.kept, reach.depth);
+                bodies.halves.push(Shape::new(&near));
+                bodies.numbers.push(number);
                 pieces.push(Piece {
                     part: Some(number),
                     material,
                     regions: cut.region,
                 });
             }
-            if material.is_none() {
-                bodies.envelopes.push(number);
-            }
         }
         let mut cut = Self {
             pieces,
-            beyond: bodies.visible(),
+            beyond: bodies.visible(scene, view),
             window: reach.window,
         };
         cut.clip();
@@ -136,26 +125,6 @@ impl CutView {
             .into_iter()
             .filter_map(|l| l.inside(&window))
             .collect();
-    }
-
-    /// The box round all that is shown; `None` when nothing is.
-    pub fn bounds(&self) -> Option<Bounds2> {
-        let cut = self.pieces.iter().flat_map(|p| &p.regions);
-        let cut = cut.map(|r| r.outer.bounds()).reduce(Bounds2::union);
-        let beyond = Bounds2::around(self.beyond.iter().flat_map(|l| [l.from, l.to]));
-        [cut, beyond].into_iter().flatten().reduce(Bounds2::union)
-    }
-
-    /// The cut pieces of the parts that are picked.
-    pub fn of<'a>(
-        &'a self,
-        scene: &'a Scene,
-        pick: impl Fn(&Part) -> bool + 'a,
-    ) -> impl Iterator<Item = &'a Piece> + 'a {
-        self.pieces.iter().filter(move |piece| {
-            let part = piece.part.and_then(|n| scene.parts().get(n));
-            part.is_some_and(&pick)
-        })
     }
 
     /// Draws it: hatches, edges beyond, cut edges bold, envelopes as neighbouring parts. Draw chains and notes after it.
@@ -225,8 +194,10 @@ fn weight(material: Option<Material>, thick: f64) -> Option<u8> {
     if material == Some(Material::Steel) && thick < 0.7 {
         return None;
     }
-    if material == Some(Material::Earth) {
-        return Some(1);
+    match material {
+        Some(Material::Earth) => return Some(1),
+        Some(Material::Pavers) => return Some(2),
+        _ => {}
     }
     Some(match thick {
         t if t < 0.6 => 1,
@@ -252,23 +223,63 @@ fn rectangle(b: &Bounds2) -> Outline {
     Outline::rectangle(b.low.x, b.low.y, b.high.x, b.high.y)
 }
 
-impl Bodies<'_> {
-    /// The visible edges; `of` is the number of the part.
-    fn visible(&self) -> Vec<Line> {
-        let whole = self.whole.iter().map(|(number, shape, motion)| {
-            let motion = *motion;
-            (*number, Placed { shape, motion })
-        });
-        let halves = self.halves.iter().map(|(number, shape)| {
-            let motion = Placement::identity();
-            (*number, Placed { shape, motion })
-        });
-        let (numbers, placed): (Vec<usize>, Vec<Placed>) = whole.chain(halves).unzip();
-        let mut lines = hidden::visible(&placed);
-        for line in &mut lines {
-            line.of = numbers.get(line.of).copied().unwrap_or(line.of);
+/// What of a half is no farther beyond the plane than `depth`: a counter goes on round the corner.
+fn nearer_than(half: Faceted, depth: f64) -> Faceted {
+    if half.points.iter().all(|p| p.z > -depth) {
+        return half;
+    }
+    let turned = Placement::rotation(Vector3::x() * std::f64::consts::PI);
+    let near = half.moved(&turned).cut_at(depth).kept;
+    near.moved(&turned.inverse())
+}
+
+/// How a part stands to the plane.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Place {
+    /// Before the plane, too far beyond it, or beside the window.
+    Out,
+    /// In the plane.
+    Cut,
+    /// Beyond it.
+    Beyond,
+}
+
+impl Place {
+    fn of(bounds: &Bounds3, reach: &Reach) -> Self {
+        let flat = Bounds2 {
+            low: bounds.low.xy(),
+            high: bounds.high.xy(),
+        };
+        let beside = reach.window.is_some_and(|w| !w.overlaps(&flat, 0.0));
+        if beside || bounds.low.z > -1e-3 || bounds.high.z < -reach.depth {
+            Self::Out
+        } else if bounds.high.z < -1e-3 {
+            Self::Beyond
+        } else {
+            Self::Cut
         }
-        lines.retain(|line| !self.envelopes.contains(&line.of));
+    }
+}
+
+impl Bodies {
+    /// The visible edges of what is made of something; `of` is the number of the part.
+    fn visible(&self, scene: &Scene, view: &View) -> Vec<Line> {
+        let mut whole = self.whole.iter();
+        let sight = scene.look(view, &self.halves, |_| {
+            whole.next().copied().unwrap_or(false)
+        });
+        let count = scene.parts().len();
+        let mut lines = sight.lines;
+        for line in &mut lines {
+            if let Some(half) = line.of.checked_sub(count) {
+                line.of = self.numbers.get(half).copied().unwrap_or(line.of);
+            }
+        }
+        let is_made = |line: &Line| {
+            let part = scene.parts().get(line.of);
+            part.is_some_and(|p| Material::of(p).is_some())
+        };
+        lines.retain(is_made);
         lines
     }
 }

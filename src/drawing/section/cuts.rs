@@ -2,7 +2,7 @@
 
 use super::bays::Bays;
 use crate::design::Side;
-use crate::plan::{Plan, SideKind};
+use crate::plan::{Face, Plan, SideKind};
 
 /// A vertical plane across a run.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,13 +31,8 @@ pub fn cuts(plan: &Plan) -> Vec<Cut> {
         if let Some(run) = plan.runs.get(asked.run)
             && (0.0..=run.length).contains(&asked.at.mm())
         {
-            let at = plan.design.project.units.spell_with_unit(asked.at.value);
-            add(
-                &mut found,
-                asked.run,
-                asked.at.mm(),
-                format!("at {at} from the left end"),
-            );
+            let title = what_is_at(plan, asked.run, asked.at.mm());
+            add(&mut found, asked.run, asked.at.mm(), title);
         }
     }
     for cutout in &plan.cutouts {
@@ -81,6 +76,29 @@ fn add(found: &mut Vec<Cut>, run: usize, u: f64, title: String) {
             title,
         }),
     }
+}
+
+/// The openings and appliances that a plane passes.
+fn what_is_at(plan: &Plan, run: usize, u: f64) -> String {
+    let hit = |a: f64, b: f64| u > a.min(b) && u < a.max(b);
+    let cutouts = plan
+        .cutouts
+        .iter()
+        .filter(|c| c.run == run && hit(c.u0, c.u1));
+    let names = cutouts.filter_map(|c| plan.design.appliances.get(c.appliance));
+    let mut names: Vec<&str> = names.map(|a| a.name.as_str()).collect();
+    let along = |face: &Face, s: f64| plan.runs.get(run).map(|r| r.local(face.point(s, 0.0)).x);
+    for face in plan.faces.iter().filter(|f| f.run == run) {
+        let passed = face.openings.iter().filter(|o| {
+            let ends = along(face, o.s0).zip(along(face, o.s1));
+            o.kind.is_some() && ends.is_some_and(|(a, b)| hit(a, b))
+        });
+        names.extend(passed.map(|o| o.name.as_str()));
+    }
+    if names.is_empty() {
+        return "where the file asks".to_owned();
+    }
+    names.join(", ")
 }
 
 /// The widest plain bay of the first run at whose seating side people sit.
