@@ -1,19 +1,17 @@
-//! The first sheet: list of sheets, site plan, levels, key.
+//! The first sheet: list of sheets, site plan, the island in a few rows, levels, key.
 
-use super::set::{Drawn, Planned, Set};
-use crate::drawing::border::Frame;
-use crate::parts::Assembly;
-use crate::plan::Plan;
+mod block;
+mod distance;
+mod entries;
+mod facts;
+mod key;
+mod layout;
+mod north;
+mod sheets;
+#[cfg(test)]
+mod tests;
+
+pub use sheets::{complete, draw, planned};
 
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "Index";
-
-/// Which sheets there are.
-pub fn planned(_plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    Vec::new()
-}
-
-/// Draws one of them.
-pub fn draw(_set: &Set, _number: usize) -> Option<Drawn> {
-    None
-}

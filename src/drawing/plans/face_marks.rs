@@ -97,3 +97,11 @@ pub(super) fn behind(base: Point2, out: Vector2, text: &str) -> Stand {
     };
     (stand.0 + Vector2::new(0.0, shift), stand.1, stand.2)
 }
+
+/// An arrowhead as a key shows it.
+pub fn symbol(page: &mut Page, area: &Bounds2) {
+    let tip = area.centre() - Vector2::new(LONG / 2.0, 0.0);
+    let base = tip + Vector2::new(LONG, 0.0);
+    let half = Vector2::new(0.0, HALF);
+    ARROWHEAD.filled(page, sharp(&[tip, base + half, base - half]), 0.0);
+}

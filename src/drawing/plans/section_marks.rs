@@ -74,7 +74,7 @@ pub(super) fn words(plan: &Plan) -> Option<String> {
 }
 
 /// A plane's end as the key shows it.
-pub(super) fn symbol(page: &mut Page, area: &Bounds2) {
+pub fn symbol(page: &mut Page, area: &Bounds2) {
     let middle = area.centre() - Vector2::new(2.5, 0.0);
     let half = Vector2::new(0.0, END / 2.0);
     PLANE.line(page, middle - half, middle + half);

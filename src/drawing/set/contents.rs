@@ -1,7 +1,8 @@
 //! The list of sheets, made before anything is drawn: so any sheet can name any other.
 
-use super::families::FAMILIES;
+use super::families::{FAMILIES, Family};
 use crate::drawing::border::Frame;
+use crate::drawing::index;
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use std::collections::BTreeSet;
@@ -46,8 +47,8 @@ impl Contents {
     pub fn new(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Self {
         let mut names = BTreeSet::new();
         let mut entries: Vec<Entry> = Vec::new();
-        for family in FAMILIES {
-            for (within, planned) in (family.plan)(plan, assembly, frame).into_iter().enumerate() {
+        for (family, sheets) in planned(plan, assembly, frame) {
+            for (within, planned) in sheets.into_iter().enumerate() {
                 entries.push(Entry {
                     number: entries.len() + 1,
                     chapter: family.chapter,
@@ -86,6 +87,26 @@ impl Contents {
         let mut own = self.entries.iter();
         own.find(|e| e.chapter == chapter).map(|e| e.number)
     }
+}
+
+/// The sheets of every family. The index lists all others: it comes when they are known.
+fn planned(
+    plan: &Plan,
+    assembly: &Assembly,
+    frame: &Frame,
+) -> Vec<(&'static Family, Vec<Planned>)> {
+    let asked = FAMILIES.iter();
+    let mut all: Vec<_> = asked
+        .map(|family| (family, (family.plan)(plan, assembly, frame)))
+        .collect();
+    let others = all.iter().filter(|(f, _)| f.chapter != index::CHAPTER);
+    let others: Vec<String> = others
+        .flat_map(|(_, sheets)| sheets.iter().map(|s| s.title.clone()))
+        .collect();
+    for (_, sheets) in all.iter_mut().filter(|(f, _)| f.chapter == index::CHAPTER) {
+        *sheets = index::complete(plan, assembly, frame, &others);
+    }
+    all
 }
 
 /// The stem, or the stem with a number where it is taken.

@@ -11,8 +11,9 @@ use crate::geometry::{Bounds2, Point2};
 use crate::plan::{Face, Plan};
 use crate::units::Length;
 
-/// What stands within this distance of the finished faces is drawn, millimetres: 4 ft. The rest is on the site plan.
-const REACH: f64 = 1219.2;
+/// What stands within this distance of the finished faces is on the plan of the island, millimetres: 4 ft. The rest is on
+/// the site plan.
+pub(super) const REACH: f64 = 1219.2;
 /// How much of a wall or a way is drawn past what it stands beside, millimetres.
 const PAST: f64 = 100.0;
 /// As many distances are dimensioned at most.
@@ -26,9 +27,9 @@ pub(super) struct Around<'a> {
 }
 
 impl<'a> Around<'a> {
-    /// What stands around what is drawn of the island itself; distances count from its finished faces.
-    pub fn new(plan: &'a Plan, finished: &Bounds2, drawn: Bounds2) -> Self {
-        let window = grown(finished, REACH);
+    /// What stands within reach around what is drawn of the island itself; distances count from its finished faces.
+    pub fn new(plan: &'a Plan, finished: &Bounds2, drawn: Bounds2, reach: f64) -> Self {
+        let window = grown(finished, reach);
         let all = plan.design.site.objects.iter().flat_map(|o| o.value.iter());
         let near: Vec<_> = all
             .map(|o| (o, ground(o)))

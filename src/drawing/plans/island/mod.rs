@@ -8,5 +8,7 @@ mod openings;
 mod seats;
 mod services;
 mod sheet;
+mod site;
 
 pub use sheet::island;
+pub use site::SitePlan;

@@ -1,6 +1,6 @@
 //! The plan of the island as it will stand: counter, appliances, what opens, what stands around.
 
-use super::around::Around;
+use super::around::{self, Around};
 use super::clearance;
 use super::dimensions;
 use super::names;
@@ -34,7 +34,7 @@ pub fn island(set: &Set, title: &str) -> Drawn {
         .chain(limits)
         .chain(seats.ground())
         .fold(finished.bounds().union(counter), Bounds2::union);
-    let around = Around::new(plan, &finished.bounds(), own);
+    let around = Around::new(plan, &finished.bounds(), own, around::REACH);
     let chains = dimensions::world_chains(plan, &finished.bounds(), &counter);
     let lanes = Lanes::round(&counter, &around.shown);
     let notes = notes();

@@ -1,0 +1,143 @@
+//! The key: samples of lines, hatches and signs with what they stand for.
+
+use crate::drawing::hatch::{self, Material, Patch};
+use crate::drawing::page::{LARGE, LETTERS, Page};
+use crate::drawing::schedule::{Part, broken};
+use crate::drawing::{Align, Dash, Layer, Pen};
+use crate::geometry::{Bounds2, Outline, Point2, Region, Vector2};
+
+/// Width and height of a sample.
+const SAMPLE: (f64, f64) = (16.0, 4.0);
+/// Between sample and words.
+const GAP: f64 = 3.0;
+/// From one line of words to the next.
+const LINE: f64 = 4.0;
+/// The least height of an entry.
+const ROW: f64 = 5.7;
+/// Height of the heading.
+const HEADING: f64 = 6.5;
+/// The most lines of an entry.
+const MOST_LINES: usize = 4;
+
+/// What stands before the words.
+#[derive(Clone, Copy)]
+pub enum Sample {
+    /// A line of this layer, width and type.
+    Line(Layer, Pen, Dash),
+    /// A hatched piece.
+    Hatch(Material),
+    /// A sign, drawn into its box.
+    Sign(fn(&mut Page, &Bounds2)),
+}
+
+/// Entries under a heading, laid out for a width.
+///
+/// Invariant: it has at least one entry.
+#[derive(Clone)]
+pub struct Key {
+    heading: &'static str,
+    entries: Vec<(Sample, Vec<String>)>,
+    /// The width it was made for.
+    pub width: f64,
+}
+
+impl Key {
+    /// Breaks the words to the width.
+    pub fn new(heading: &'static str, entries: Vec<(Sample, String)>, width: f64) -> Self {
+        let lay = |(sample, words): (Sample, String)| {
+            let words = broken(&words, LETTERS, width - SAMPLE.0 - GAP, MOST_LINES);
+            (sample, words)
+        };
+        Self {
+            heading,
+            entries: entries.into_iter().map(lay).collect(),
+            width,
+        }
+    }
+
+    /// How many entries it has.
+    pub fn rows(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// The height of some entries with the heading.
+    pub fn height_of(&self, part: Part) -> f64 {
+        let own = self.entries.iter().take(part.to).skip(part.from);
+        HEADING + own.map(|e| height(e)).sum::<f64>()
+    }
+
+    /// The entries from `from` on that fit a height.
+    pub fn part_that_fits(&self, from: usize, height: f64) -> Option<Part> {
+        let mut ends = (from + 1..=self.rows()).rev();
+        let to = ends.find(|to| self.height_of(Part { from, to: *to }) <= height + 1e-9)?;
+        Some(Part { from, to })
+    }
+
+    /// Draws some entries below the upper left corner `at`.
+    pub fn draw(&self, page: &mut Page, at: Point2, part: Part) {
+        let heading = if part.from == 0 {
+            self.heading.to_owned()
+        } else {
+            format!("{} (continued)", self.heading)
+        };
+        let baseline = at - Vector2::new(0.0, 1.08 * LARGE);
+        page.text(Layer::Table, &heading, LARGE, (baseline, Align::Left, 0.0));
+        let mut top = at - Vector2::new(0.0, HEADING);
+        for entry in self.entries.iter().take(part.to).skip(part.from) {
+            let first = Point2::new(top.x, top.y - ROW / 2.0);
+            let sample = Bounds2 {
+                low: first - Vector2::new(0.0, SAMPLE.1 / 2.0),
+                high: first + Vector2::new(SAMPLE.0, SAMPLE.1 / 2.0),
+            };
+            entry.0.draw(page, &sample);
+            let mut base = first + Vector2::new(SAMPLE.0 + GAP, -LETTERS / 2.0);
+            for line in &entry.1 {
+                page.text(Layer::Table, line, LETTERS, (base, Align::Left, 0.0));
+                base.y -= LINE;
+            }
+            top.y -= height(entry);
+        }
+    }
+}
+
+fn height((_, words): &(Sample, Vec<String>)) -> f64 {
+    ROW + LINE * (words.len().max(1) - 1) as f64
+}
+
+impl Sample {
+    fn draw(self, page: &mut Page, area: &Bounds2) {
+        match self {
+            Self::Line(layer, pen, dash) => {
+                let y = area.centre().y;
+                let (from, to) = (Point2::new(area.low.x, y), Point2::new(area.high.x, y));
+                page.line(layer, pen, dash, from, to);
+            }
+            Self::Hatch(material) => piece(page, area, material),
+            Self::Sign(draw) => draw(page, area),
+        }
+    }
+}
+
+/// A piece of a material as a section shows it: sheet steel and coats as thin as they are on paper.
+fn piece(page: &mut Page, area: &Bounds2, material: Material) {
+    let half = match material {
+        Material::Steel => 0.3,
+        Material::BaseCoat | Material::FinishCoat => 1.1,
+        _ => SAMPLE.1 / 2.0,
+    };
+    let (low, high, y) = (area.low.x, area.high.x, area.centre().y);
+    let outline = Outline::rectangle(low, y - half, high, y + half);
+    let points = outline.vertices().to_vec();
+    let regions = vec![Region::solid(outline)];
+    hatch::draw(page, &[Patch { material, regions }]);
+    if material != Material::Steel {
+        page.path(
+            Layer::Section,
+            Some(Pen::Medium),
+            Dash::Solid,
+            points,
+            true,
+            None,
+        );
+    }
+}
