@@ -7,6 +7,7 @@ use crate::drawing::plans;
 use crate::drawing::{Align, Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Point2, Vector2, Vertex};
 use crate::parts::Assembly;
+use crate::plan::Plan;
 use std::collections::BTreeSet;
 
 /// The line types (after ISO 128).
@@ -92,9 +93,9 @@ fn name(material: Material) -> &'static str {
 }
 
 /// The signs by which sheets call each other, and levels.
-pub fn signs(width: f64) -> Key {
+pub fn signs(plan: &Plan, width: f64) -> Key {
     let sign = |draw: fn(&mut Page, &Bounds2), words: &str| (Sample::Sign(draw), words.to_owned());
-    let entries = vec![
+    let mut entries = vec![
         sign(
             plans::section_symbol,
             "section: its letter and its sheet stand at the arrow, which is the way one looks",
@@ -109,6 +110,8 @@ pub fn signs(width: f64) -> Key {
         ),
         sign(level, "level above the datum"),
     ];
+    let services = plans::service_signs(plan).into_iter();
+    entries.extend(services.map(|(draw, words)| sign(draw, words)));
     Key::new("Signs", entries, width)
 }
 

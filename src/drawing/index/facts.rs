@@ -1,7 +1,7 @@
 //! The tables of the first sheet: what the island is, its levels, what stands around it, the marks.
 
 use super::distance;
-use crate::design::{Design, Fuel, ObjectKind, SiteObject};
+use crate::design::{Design, Fuel, ObjectKind, OpeningKind, SiteObject};
 use crate::drawing::outline::finished_corners;
 use crate::drawing::schedule::{Grid, edge_mark};
 use crate::geometry::{Bounds2, Point2};
@@ -31,7 +31,7 @@ fn spell(design: &Design, mm: f64) -> String {
 }
 
 /// What is built, in a few rows.
-pub fn island(plan: &Plan, width: f64) -> Grid {
+pub fn island(plan: &Plan, assembly: &Assembly, width: f64) -> Grid {
     let design = &plan.design;
     let row = |what: &str, said: String| vec![Cell::text(what), Cell::text(said)];
     let rows = vec![
@@ -48,6 +48,7 @@ pub fn island(plan: &Plan, width: f64) -> Grid {
         row("water", water(design)),
         row("ground", ground(plan)),
         row("people", people(design)),
+        row("marks, such as", marks(assembly)),
     ];
     Grid::new(
         &table("The island", &["what", "as the file says"], rows),
@@ -161,10 +162,8 @@ fn electricity(design: &Design) -> String {
             .is_some_and(|f| f.value == Fuel::Electricity)
     });
     let fed: Vec<_> = fed.chain(burnt.map(|a| a.name.as_str())).collect();
-    let boxes = design
-        .openings
-        .iter()
-        .any(|o| o.kind == crate::design::OpeningKind::Receptacle);
+    let wired = [OpeningKind::Receptacle, OpeningKind::Undercounter];
+    let boxes = design.openings.iter().any(|o| wired.contains(&o.kind));
     match (&design.electricity, fed.is_empty()) {
         (_, false) => format!("to {}; where it enters: –", fed.join(", ")),
         (None, true) if !boxes => "none in the file".to_owned(),
@@ -238,7 +237,7 @@ pub fn around(plan: &Plan, width: f64) -> Grid {
         None => "The file does not say what stands around: look before you build.",
         Some(o) if o.value.is_empty() => "The file says that nothing stands around.",
         Some(_) => {
-            "Level distances from the finished faces. What can burn: see the appliances' clearances."
+            "Level distances from the finished faces. What can burn: see the appliances' clearances. – not overhead, or the file does not say."
         }
     };
     let headings = ["what", "kind", "can burn", "away", "above counter"];
@@ -275,37 +274,22 @@ fn object(plan: &Plan, object: &SiteObject) -> Vec<Cell> {
         if over {
             Cell::text(spell(above))
         } else {
-            Cell::text("stands")
+            Cell::Empty
         },
     ]
 }
 
-/// The marks of members by kind, the first of each as an example, and those of the counter's edge.
-pub fn marks(plan: &Plan, assembly: &Assembly, width: f64) -> Grid {
-    let mut kinds: BTreeMap<PartKind, (&str, usize)> = BTreeMap::new();
+/// For every kind of member the first mark as an example, and that of the counter's first side.
+fn marks(assembly: &Assembly) -> String {
+    let mut kinds: BTreeMap<PartKind, &str> = BTreeMap::new();
     for part in assembly.parts.iter().filter(|p| p.group == Group::Framing) {
-        kinds.entry(part.kind).or_insert((&part.mark, 0)).1 += 1;
+        kinds.entry(part.kind).or_insert(&part.mark);
     }
-    let row = |mark: &str, what: &str, count: usize| {
-        let count = Cell::count(u32::try_from(count).unwrap_or(u32::MAX));
-        vec![Cell::text(mark), Cell::text(what), count]
-    };
-    let mut rows: Vec<_> = kinds
+    let members = kinds
         .iter()
-        .map(|(kind, (mark, count))| row(mark, kind.name(), *count))
-        .collect();
-    rows.push(row(
-        &edge_mark(0),
-        "side of the counter",
-        plan.counter.sides.len(),
-    ));
-    Grid::new(
-        &table("Marks", &["such as", "what it is", "count"], rows),
-        width,
-    )
-    .with_notes([
-        "A member's mark begins with the letters of its run; see the table of the island.",
-    ])
+        .map(|(kind, mark)| format!("{mark} {}", kind.name()));
+    let edge = format!("{} side of the counter", edge_mark(0));
+    members.chain([edge]).collect::<Vec<_>>().join(", ")
 }
 
 /// The sheets of the set: number, title, scale.

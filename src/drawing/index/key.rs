@@ -7,13 +7,13 @@ use crate::drawing::{Align, Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Outline, Point2, Region, Vector2};
 
 /// Width and height of a sample.
-const SAMPLE: (f64, f64) = (16.0, 4.0);
+const SAMPLE: (f64, f64) = (16.0, 3.8);
 /// Between sample and words.
 const GAP: f64 = 3.0;
 /// From one line of words to the next.
 const LINE: f64 = 4.0;
 /// The least height of an entry.
-const ROW: f64 = 5.7;
+const ROW: f64 = 5.3;
 /// Height of the heading.
 const HEADING: f64 = 6.5;
 /// The most lines of an entry.
@@ -37,8 +37,6 @@ pub enum Sample {
 pub struct Key {
     heading: &'static str,
     entries: Vec<(Sample, Vec<String>)>,
-    /// The width it was made for.
-    pub width: f64,
 }
 
 impl Key {
@@ -51,7 +49,6 @@ impl Key {
         Self {
             heading,
             entries: entries.into_iter().map(lay).collect(),
-            width,
         }
     }
 

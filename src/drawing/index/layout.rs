@@ -35,14 +35,13 @@ pub fn layout(plan: &Plan, assembly: &Assembly, frame: &Frame, rows: &[Row]) -> 
     let width = COLUMN.min(room.width());
     // Which column each is to stand in: below the site plan, then to its right.
     let blocks = [
-        (0, Block::Table(facts::island(plan, width))),
-        (0, Block::Table(facts::around(plan, width))),
+        (0, Block::Table(facts::island(plan, assembly, width))),
         (1, Block::Table(facts::sheets(rows, width))),
+        (1, Block::Table(facts::around(plan, width))),
         (1, Block::Table(facts::levels(plan, width))),
         (2, Block::Key(entries::lines(width))),
         (2, Block::Key(entries::hatches(assembly, width))),
-        (2, Block::Key(entries::signs(width))),
-        (2, Block::Table(facts::marks(plan, assembly, width))),
+        (2, Block::Key(entries::signs(plan, width))),
     ];
     let below: f64 = blocks
         .iter()

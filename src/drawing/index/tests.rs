@@ -20,11 +20,24 @@ fn texts(sheets: &[Sheet]) -> Vec<String> {
     texts.collect()
 }
 
+/// The corner with another group `drawings`.
+fn corner_with(drawings: &str) -> String {
+    let lines = CORNER.lines().collect::<Vec<_>>();
+    let start = lines
+        .iter()
+        .position(|l| l.starts_with("drawings:"))
+        .unwrap();
+    let ends = |l: &&str| !l.starts_with([' ', '#']) && !l.is_empty();
+    let rest = lines[start + 1..].iter().position(ends).unwrap() + start + 1;
+    let kept = [&lines[..start], &lines[rest..]].concat();
+    format!("{}\n{drawings}\n", kept.join("\n"))
+}
+
 const CORNER: &str = include_str!("../../../params/garden-corner.yaml");
 
 #[test]
 fn the_index_lists_every_sheet_and_what_stands_around() {
-    let (plan, index, others) = index_of(CORNER);
+    let (plan, index, others) = index_of(&corner_with(""));
     let texts = texts(&index);
     let all = texts.join(" ");
     for sheet in &others {
@@ -45,7 +58,7 @@ fn the_index_lists_every_sheet_and_what_stands_around() {
 #[test]
 fn on_small_paper_the_index_takes_more_sheets_and_stays_clear() {
     for paper in ["a4", "letter", "a1"] {
-        let text = format!("{CORNER}\ndrawings: {{paper: {paper}, north: 20 deg}}\n");
+        let text = corner_with(&format!("drawings: {{paper: {paper}, north: 20 deg}}"));
         let (_, index, others) = index_of(&text);
         assert!(
             (index.len() > 1) == (paper != "a1"),

@@ -17,6 +17,6 @@ mod walls;
 pub use counter::has_edge_schedule;
 pub use face_marks::symbol as face_symbol;
 
-pub use island::SitePlan;
+pub use island::{SitePlan, service_signs};
 pub use listed::{counter, counter_planned, framing, framing_planned, island, island_planned};
 pub use section_marks::symbol as section_symbol;

@@ -10,5 +10,6 @@ mod services;
 mod sheet;
 mod site;
 
+pub use services::service_signs;
 pub use sheet::island;
 pub use site::SitePlan;

@@ -25,16 +25,27 @@ pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit) -> [usize; 2] {
     [valves.len(), boxes.len()]
 }
 
-/// What the key says of them.
-pub(super) fn entries(plan: &Plan) -> Vec<Entry> {
-    let mut entries = Vec::new();
+/// How a sign is drawn into its box, and what it stands for.
+pub type Sign = (fn(&mut Page, &Bounds2), &'static str);
+
+/// The signs that are drawn.
+pub fn service_signs(plan: &Plan) -> Vec<Sign> {
+    let mut signs: Vec<Sign> = Vec::new();
     if valve(plan).is_some() {
-        let text = "gas shut-off valve, behind its hatch";
-        entries.push(Entry::symbol(valve_symbol, text));
+        signs.push((valve_symbol, "gas shut-off valve, behind its hatch"));
     }
     if !receptacles(plan).is_empty() {
-        entries.push(Entry::symbol(receptacle_symbol, "receptacle"));
+        signs.push((receptacle_symbol, "receptacle"));
     }
+    signs
+}
+
+/// What the key says of them.
+pub(super) fn entries(plan: &Plan) -> Vec<Entry> {
+    let signs = service_signs(plan).into_iter();
+    let mut entries: Vec<Entry> = signs
+        .map(|(sample, words)| Entry::symbol(sample, words))
+        .collect();
     let notation = plan.design.project.units;
     let pipes = plan.design.gas.iter().flat_map(|g| &g.pipes);
     let words: Vec<_> = pipes
