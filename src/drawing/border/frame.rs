@@ -19,6 +19,9 @@ const FOOT: f64 = 30.0;
 const NOTE_LINE: f64 = 4.0;
 /// Between the border and what is drawn inside it.
 const INNER: f64 = 5.0;
+/// From the border to the lowest line of the foot, and the room of the scale bar above its words.
+const FIRST_LINE: f64 = 4.0;
+const ABOVE_WORDS: f64 = 9.5;
 
 /// Large sheet that prints on an office printer: tabloid where inches are used, A3 elsewhere; lying.
 pub fn paper_for(notation: Notation) -> Paper {
@@ -61,14 +64,23 @@ impl<'a> Frame<'a> {
             low: Point2::new(BINDING, MARGIN),
             high: Point2::new(paper.width.mm() - MARGIN, paper.height.mm() - MARGIN),
         };
-        Self {
+        let mut frame = Self {
             project,
             form,
             paper,
             border,
             foot: form.height().mm().max(FOOT),
             cautions: &[],
-        }
+        };
+        let lines = foot_lines(project.units, frame.beside_block()).len();
+        let words = FIRST_LINE + NOTE_LINE * lines as f64 + ABOVE_WORDS;
+        frame.foot = frame.foot.max(words);
+        frame
+    }
+
+    /// The room left of the title block, across.
+    fn beside_block(&self) -> f64 {
+        self.border.width() - self.form.width.mm() - 2.0 * INNER
     }
 
     /// The same with what the checks ask to be careful of, a sentence each: the general notes letter it.
@@ -154,32 +166,14 @@ impl<'a> Frame<'a> {
         let corner = Point2::new(self.border.high.x, self.border.low.y);
         title_block::draw(page, corner, self.foot, &block);
         let left = self.border.low.x + INNER;
-        let width = corner.x - self.form.width.mm() - INNER - left;
-        let mut baseline = self.border.low.y + 4.0;
-        let lines = page::wrap(CAUTION, LETTERS, width);
-        for line in lines.iter().rev() {
-            page.text(
-                Layer::Border,
-                line,
-                LETTERS,
-                (Point2::new(left, baseline), Align::Left, 0.0),
-            );
-            baseline += 4.0;
+        let width = self.beside_block();
+        let mut baseline = self.border.low.y + FIRST_LINE;
+        for line in foot_lines(self.project.units, width).iter().rev() {
+            let stand = (Point2::new(left, baseline), Align::Left, 0.0);
+            page.text(Layer::Border, line, LETTERS, stand);
+            baseline += NOTE_LINE;
         }
-        let rounding = match self.project.units {
-            Notation::Imperial => {
-                "Feet, inches and fractions to the nearest 1/16 in; the dimensions of a chain add up to its overall."
-            }
-            Notation::Metric => {
-                "Millimetres, rounded to whole ones; the dimensions of a chain add up to its overall."
-            }
-        };
-        page.text(
-            Layer::Border,
-            rounding,
-            LETTERS,
-            (Point2::new(left, baseline), Align::Left, 0.0),
-        );
+        let baseline = baseline - NOTE_LINE;
         if !scale.is_none() {
             let bar = Point2::new(left + 2.0, baseline + 10.0);
             scale_bar::draw(page, bar, width * 0.6, scale, self.project.units);
@@ -225,6 +219,22 @@ impl<'a> Frame<'a> {
             page.line(Layer::Border, Pen::Heavy, Dash::Solid, from, to);
         }
     }
+}
+
+/// The words left of the title block: how lengths are rounded, and the caution, broken to a width.
+fn foot_lines(units: Notation, width: f64) -> Vec<String> {
+    let rounding = match units {
+        Notation::Imperial => {
+            "Feet, inches and fractions to the nearest 1/16 in; the dimensions of a chain add up to its overall."
+        }
+        Notation::Metric => {
+            "Millimetres, rounded to whole ones; the dimensions of a chain add up to its overall."
+        }
+    };
+    let texts = [rounding, CAUTION].into_iter();
+    texts
+        .flat_map(|text| page::wrap(text, LETTERS, width))
+        .collect()
 }
 
 /// How wide a text is with a little air, for cells.

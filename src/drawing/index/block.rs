@@ -96,7 +96,7 @@ impl Column {
 
 /// Columns that are filled with blocks.
 pub struct Columns<'a> {
-    columns: Vec<Column>,
+    open: Vec<Column>,
     /// The columns of every further sheet.
     further: &'a [Bounds2],
     laid: Vec<Laid>,
@@ -106,41 +106,40 @@ impl<'a> Columns<'a> {
     /// The columns of the first sheet and those of every further one, of which there is at least one.
     pub fn new(first: &[Bounds2], further: &'a [Bounds2]) -> Self {
         let mut all = Self {
-            columns: Vec::new(),
+            open: Vec::new(),
             further,
             laid: Vec::new(),
         };
-        all.open(0, first);
+        all.open_sheet(0, first);
         all
     }
 
-    fn open(&mut self, sheet: usize, areas: &[Bounds2]) {
+    fn open_sheet(&mut self, sheet: usize, areas: &[Bounds2]) {
         let columns = areas.iter().map(|area| Column {
             sheet,
             area: *area,
             top: area.high.y,
         });
-        self.columns.extend(columns);
+        self.open.extend(columns);
     }
 
     /// Puts a block into the first column, from the preferred one on, that holds it whole; else it begins in the first empty
     /// one and goes on in the next ones.
     pub fn put(&mut self, number: usize, block: &Block, preferred: usize) {
         let whole = block.height_of(block.whole());
-        let count = self.columns.len();
+        let count = self.open.len();
         let order = (preferred.min(count.saturating_sub(1))..count).chain(0..preferred.min(count));
         let holding = order
             .into_iter()
-            .find(|&i| self.columns[i].room() >= whole - 1e-9);
+            .find(|&i| self.open[i].room() >= whole - 1e-9);
         if let Some(column) = holding {
             self.push(number, block, block.whole(), column);
             return;
         }
         let mut from = 0;
         while from < block.rows() || from == 0 {
-            let last = self.columns.len().checked_sub(1);
-            let Some(column) =
-                last.filter(|&i| self.columns[i].is_fresh() && self.columns[i].sheet > 0)
+            let last = self.open.len().checked_sub(1);
+            let Some(column) = last.filter(|&i| self.open[i].is_fresh() && self.open[i].sheet > 0)
             else {
                 self.turn_over();
                 continue;
@@ -151,7 +150,7 @@ impl<'a> Columns<'a> {
                 to: block.rows().min(from + 1),
             };
             let part = block
-                .part_that_fits(from, self.columns[column].room())
+                .part_that_fits(from, self.open[column].room())
                 .unwrap_or(forced);
             self.push(number, block, part, column);
             from = part.to.max(from + 1);
@@ -160,19 +159,18 @@ impl<'a> Columns<'a> {
 
     /// The first column of a sheet's empty ones at its end.
     fn first_fresh(&self, last: usize) -> usize {
-        let fresh = |i: &usize| {
-            self.columns[*i].is_fresh() && self.columns[*i].sheet == self.columns[last].sheet
-        };
+        let fresh =
+            |i: &usize| self.open[*i].is_fresh() && self.open[*i].sheet == self.open[last].sheet;
         (0..=last).rev().take_while(fresh).last().unwrap_or(last)
     }
 
     fn turn_over(&mut self) {
-        let sheet = self.columns.last().map_or(0, |c| c.sheet) + 1;
-        self.open(sheet, self.further);
+        let sheet = self.open.last().map_or(0, |c| c.sheet) + 1;
+        self.open_sheet(sheet, self.further);
     }
 
     fn push(&mut self, number: usize, block: &Block, part: Part, column: usize) {
-        let column = &mut self.columns[column];
+        let column = &mut self.open[column];
         let at = Point2::new(column.area.low.x, column.start());
         column.top = at.y - block.height_of(part);
         self.laid.push(Laid {

@@ -60,7 +60,7 @@ impl Key {
     /// The height of some entries with the heading.
     pub fn height_of(&self, part: Part) -> f64 {
         let own = self.entries.iter().take(part.to).skip(part.from);
-        HEADING + own.map(|e| height(e)).sum::<f64>()
+        HEADING + own.map(height).sum::<f64>()
     }
 
     /// The entries from `from` on that fit a height.
