@@ -88,7 +88,6 @@ fn name(material: Material) -> &'static str {
         Material::Timber => "sleeper",
         Material::Earth => "ground",
         Material::Pavers => "pavers",
-        Material::Sand => "sand",
     }
 }
 
