@@ -3,7 +3,7 @@
 use super::{Material, pattern};
 use crate::drawing::occupancy::grown;
 use crate::drawing::page::Page;
-use crate::geometry::{Bounds2, Region};
+use crate::geometry::{Bounds2, Outline, Region};
 
 /// Pieces nearer to each other than this touch, millimetres on paper.
 const TOUCH: f64 = 0.25;
@@ -48,7 +48,7 @@ pub fn draw(page: &mut Page, patches: &[Patch]) {
 
 /// How thick a region is, as a strip of its area and circumference, in the region's unit.
 pub fn thickness(region: &Region) -> f64 {
-    let holes: f64 = region.holes.iter().map(|h| h.perimeter()).sum();
+    let holes: f64 = region.holes.iter().map(Outline::perimeter).sum();
     let around = region.outer.perimeter() + holes;
     // A strip l long and t thick: area l t, circumference 2 (l + t).
     let half = around / 4.0;

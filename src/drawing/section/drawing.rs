@@ -137,11 +137,13 @@ fn chains(page: &mut Page, fit: &Fit, subject: &Subject) -> usize {
         missing += lost;
         reach = out;
     }
-    draw_levels_left(page, area.low.x - reach, &levels_of(fit, subject));
+    let marks = self::levels(subject).map(|(z, text)| LevelMark { y: fit.y(z), text });
+    draw_levels_left(page, area.low.x - reach, &marks);
     missing
 }
 
-fn levels_of(fit: &Fit, subject: &Subject) -> Vec<LevelMark> {
+/// The heights that are marked, with what is lettered there.
+pub(super) fn levels(subject: &Subject) -> [(f64, String); 3] {
     let notation = subject.plan.design.project.units;
     let levels = &subject.plan.levels;
     let named = [
@@ -149,14 +151,11 @@ fn levels_of(fit: &Fit, subject: &Subject) -> Vec<LevelMark> {
         ("frame", levels.frame_top),
         ("counter", levels.counter_top),
     ];
-    let mark = |(name, z): (&str, f64)| {
+    named.map(|(name, z)| {
         let sign = if z > 0.0 { "+" } else { "±" };
-        LevelMark {
-            y: fit.y(z),
-            text: format!("{sign}{} {name}", notation.spell(Length::millimetres(z))),
-        }
-    };
-    named.map(mark).to_vec()
+        let height = notation.spell(Length::millimetres(z));
+        (z, format!("{sign}{height} {name}"))
+    })
 }
 
 /// From the ground to the lowest point of each appliance's body; says how many found no place.

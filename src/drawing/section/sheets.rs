@@ -20,8 +20,10 @@ pub const CHAPTER: &str = "Sections";
 
 /// So many sections have a sheet each, at a scale at which the layers can be told apart; more of them share sheets.
 const SHEETS: usize = 6;
-/// Room for the chain of heights.
-const HEIGHTS: f64 = 14.0;
+/// No larger than an eighth: what is to be seen larger is a detail, and large sheets hold several sections.
+const LARGEST: f64 = 1.0 / 8.0;
+/// Room for the chain of heights, a row of texts that its gaps cannot hold counted in.
+const HEIGHTS: f64 = 22.0;
 /// What a level takes beside its lettering.
 const LEVEL: f64 = 16.0;
 
@@ -37,7 +39,8 @@ impl<'a> Layout<'a> {
         let figures: Vec<Figure> = subjects.iter().map(figure).collect();
         let room = frame.room(&notes());
         let per_sheet = if figures.len() <= SHEETS { 1 } else { 2 };
-        let series = Series::sections(plan.design.project.units);
+        let mut series = Series::sections(plan.design.project.units);
+        series.preferred.retain(|s| s.factor <= LARGEST + 1e-9);
         Self {
             arranged: arrange(&figures, &[room], &series, per_sheet),
             subjects,
@@ -82,9 +85,11 @@ fn caption(subject: &Subject, scale: &Scale) -> Caption {
 
 fn figure(subject: &Subject) -> Figure {
     let area = subject.area();
-    let notation = subject.plan.design.project.units;
-    let top = Length::millimetres(subject.plan.levels.counter_top);
-    let widest = lettering::width(&format!("+{} counter", notation.spell(top)), LETTERS);
+    let levels = drawing::levels(subject);
+    let widths = levels
+        .iter()
+        .map(|(_, text)| lettering::width(text, LETTERS));
+    let widest = widths.fold(0.0, f64::max);
     let texts = words::notes(subject);
     let longest = Scale {
         factor: 1.0,

@@ -131,14 +131,12 @@ fn ground(subject: &Subject) -> Note {
     let words = Words(subject.plan);
     let text = match subject.plan.design.site.surface.as_ref().map(|s| &s.value) {
         Some(Surface::Slab { thickness }) => {
-            format!(
-                "concrete slab {}, there before",
-                words.length(thickness.value)
-            )
+            format!("existing concrete slab {}", words.length(thickness.value))
         }
         Some(Surface::Pavers { thickness, .. }) => {
             format!("pavers {} on bedding", words.length(thickness.value))
         }
+        None => "ground; the file does not say what lies on it".to_owned(),
         _ => words.surface().to_owned(),
     };
     Note::at(&feet, text)
