@@ -7,7 +7,7 @@ use islandwright::mesh::Model;
 use islandwright::pipeline::{self, Options, TradeData};
 use islandwright::plan::Plan;
 use islandwright::units::Length;
-use islandwright::{drawing, parts, takeoff, write};
+use islandwright::{parts, takeoff, write};
 
 fn main() {
     divan::main();
@@ -66,18 +66,6 @@ fn parts_list(bencher: divan::Bencher) {
     let assembly = parts::build(&demo());
     let model = Model::new(&assembly, TOLERANCE).expect("sound surfaces");
     bencher.bench(|| write::parts_list(&assembly, &model));
-}
-
-#[divan::bench]
-fn drawings(bencher: divan::Bencher) {
-    let plan = demo();
-    let assembly = parts::build(&plan);
-    bencher.bench(|| {
-        drawing::sheets(&plan, &assembly, &[])
-            .iter()
-            .map(write::svg)
-            .collect::<Vec<_>>()
-    });
 }
 
 #[divan::bench]

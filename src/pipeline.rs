@@ -6,6 +6,7 @@ mod takeoff;
 mod workshop;
 
 pub use checks::{cautions, codes, examine, explain, rule_list, rule_page, with_remedies};
+pub use drawings::outputs as drawing_set;
 pub use takeoff::{Reckoned, reckon};
 
 pub use crate::catalog::TradeData;

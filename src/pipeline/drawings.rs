@@ -11,7 +11,7 @@ use crate::write::{self, Chapter, PdfError, PdfInfo, PdfKind};
 ///
 /// # Errors
 /// When the set cannot be written as a PDF.
-pub(super) fn outputs(plan: &Plan, assembly: &Assembly) -> Result<OutputGroup, Vec<Finding>> {
+pub fn outputs(plan: &Plan, assembly: &Assembly) -> Result<OutputGroup, Vec<Finding>> {
     let sheets = drawing::sheets(plan, assembly, &checks::standing_cautions());
     let sheets: Vec<&Sheet> = sheets.iter().collect();
     let info = info(plan, &sheets);
