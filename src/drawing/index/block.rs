@@ -6,7 +6,7 @@ use crate::drawing::schedule::{Grid, Part};
 use crate::geometry::{Bounds2, Point2};
 
 /// Between two blocks in a column.
-const GAP: f64 = 8.0;
+const GAP: f64 = 6.0;
 
 /// Something with rows that is drawn in a column.
 pub enum Block {

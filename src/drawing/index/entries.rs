@@ -63,7 +63,7 @@ pub fn lines(width: f64) -> Key {
             "dimension, extension line, leader, hatch",
         ),
     ];
-    Key::new("Lines", entries, width)
+    Key::new("Lines", entries, 1, width)
 }
 
 /// The hatches of what is built of, and of the ground.
@@ -73,7 +73,7 @@ pub fn hatches(assembly: &Assembly, width: f64) -> Key {
     let entries = materials
         .into_iter()
         .map(|m| (Sample::Hatch(m), name(m).to_owned()));
-    Key::new("Hatches of what is cut", entries.collect(), width)
+    Key::new("Hatches of what is cut", entries.collect(), 2, width)
 }
 
 fn name(material: Material) -> &'static str {
@@ -97,7 +97,7 @@ pub fn signs(plan: &Plan, width: f64) -> Key {
     let mut entries = vec![
         sign(
             plans::section_symbol,
-            "section: its letter and its sheet stand at the arrow, which is the way one looks",
+            "section: its letter and sheet; the arrow is the way one looks",
         ),
         sign(
             plans::face_symbol,
@@ -111,7 +111,7 @@ pub fn signs(plan: &Plan, width: f64) -> Key {
     ];
     let services = plans::service_signs(plan).into_iter();
     entries.extend(services.map(|(draw, words)| sign(draw, words)));
-    Key::new("Signs", entries, width)
+    Key::new("Signs", entries, 1, width)
 }
 
 fn figure(page: &mut Page, area: &Bounds2) {

@@ -233,19 +233,17 @@ pub fn around(plan: &Plan, width: f64) -> Grid {
         .iter()
         .flat_map(|o| o.value.iter())
         .map(|o| object(plan, o));
+    let mut rows: Vec<_> = rows.collect();
+    if rows.is_empty() {
+        rows.push(vec![Cell::Empty; 5]);
+    }
     let note = match objects {
         None => "The file does not say what stands around: look before you build.",
         Some(o) if o.value.is_empty() => "The file says that nothing stands around.",
-        Some(_) => {
-            "Level distances from the finished faces. What can burn: see the appliances' clearances. – not overhead, or the file does not say."
-        }
+        Some(_) => "Away: level, from the finished faces. – not overhead, or not said.",
     };
     let headings = ["what", "kind", "can burn", "away", "above counter"];
-    Grid::new(
-        &table("What stands around", &headings, rows.collect()),
-        width,
-    )
-    .with_notes([note])
+    Grid::new(&table("What stands around", &headings, rows), width).with_notes([note])
 }
 
 fn object(plan: &Plan, object: &SiteObject) -> Vec<Cell> {

@@ -13,7 +13,7 @@ const GAP: f64 = 3.0;
 /// From one line of words to the next.
 const LINE: f64 = 4.0;
 /// The least height of an entry.
-const ROW: f64 = 5.3;
+const ROW: f64 = 5.0;
 /// Height of the heading.
 const HEADING: f64 = 6.5;
 /// The most lines of an entry.
@@ -36,41 +36,55 @@ pub enum Sample {
 #[derive(Clone)]
 pub struct Key {
     heading: &'static str,
-    entries: Vec<(Sample, Vec<String>)>,
+    rows: Vec<Vec<Entry>>,
+    /// The width of an entry.
+    entry: f64,
 }
 
+/// A sample and the lines of its words.
+type Entry = (Sample, Vec<String>);
+
 impl Key {
-    /// Breaks the words to the width.
-    pub fn new(heading: &'static str, entries: Vec<(Sample, String)>, width: f64) -> Self {
+    /// Breaks the words to the width; so many entries stand side by side.
+    pub fn new(
+        heading: &'static str,
+        entries: Vec<(Sample, String)>,
+        abreast: usize,
+        width: f64,
+    ) -> Self {
+        let entry = width / abreast.max(1) as f64;
         let lay = |(sample, words): (Sample, String)| {
-            let words = broken(&words, LETTERS, width - SAMPLE.0 - GAP, MOST_LINES);
+            let words = broken(&words, LETTERS, entry - SAMPLE.0 - 2.0 * GAP, MOST_LINES);
             (sample, words)
         };
+        let entries: Vec<Entry> = entries.into_iter().map(lay).collect();
+        let rows = entries.chunks(abreast.max(1)).map(<[Entry]>::to_vec);
         Self {
             heading,
-            entries: entries.into_iter().map(lay).collect(),
+            rows: rows.collect(),
+            entry,
         }
     }
 
-    /// How many entries it has.
+    /// How many rows of entries it has.
     pub fn rows(&self) -> usize {
-        self.entries.len()
+        self.rows.len()
     }
 
-    /// The height of some entries with the heading.
+    /// The height of some rows with the heading.
     pub fn height_of(&self, part: Part) -> f64 {
-        let own = self.entries.iter().take(part.to).skip(part.from);
-        HEADING + own.map(height).sum::<f64>()
+        let own = self.rows.iter().take(part.to).skip(part.from);
+        HEADING + own.map(|row| height(row)).sum::<f64>()
     }
 
-    /// The entries from `from` on that fit a height.
+    /// The rows from `from` on that fit a height.
     pub fn part_that_fits(&self, from: usize, height: f64) -> Option<Part> {
         let mut ends = (from + 1..=self.rows()).rev();
         let to = ends.find(|to| self.height_of(Part { from, to: *to }) <= height + 1e-9)?;
         Some(Part { from, to })
     }
 
-    /// Draws some entries below the upper left corner `at`.
+    /// Draws some rows below the upper left corner `at`.
     pub fn draw(&self, page: &mut Page, at: Point2, part: Part) {
         let heading = if part.from == 0 {
             self.heading.to_owned()
@@ -80,25 +94,34 @@ impl Key {
         let baseline = at - Vector2::new(0.0, 1.08 * LARGE);
         page.text(Layer::Table, &heading, LARGE, (baseline, Align::Left, 0.0));
         let mut top = at - Vector2::new(0.0, HEADING);
-        for entry in self.entries.iter().take(part.to).skip(part.from) {
-            let first = Point2::new(top.x, top.y - ROW / 2.0);
-            let sample = Bounds2 {
-                low: first - Vector2::new(0.0, SAMPLE.1 / 2.0),
-                high: first + Vector2::new(SAMPLE.0, SAMPLE.1 / 2.0),
-            };
-            entry.0.draw(page, &sample);
-            let mut base = first + Vector2::new(SAMPLE.0 + GAP, -LETTERS / 2.0);
-            for line in &entry.1 {
-                page.text(Layer::Table, line, LETTERS, (base, Align::Left, 0.0));
-                base.y -= LINE;
+        for row in self.rows.iter().take(part.to).skip(part.from) {
+            let mut corner = top;
+            for entry in row {
+                draw_entry(page, corner, entry);
+                corner.x += self.entry;
             }
-            top.y -= height(entry);
+            top.y -= height(row);
         }
     }
 }
 
-fn height((_, words): &(Sample, Vec<String>)) -> f64 {
-    ROW + LINE * (words.len().max(1) - 1) as f64
+fn draw_entry(page: &mut Page, top: Point2, (sample, words): &Entry) {
+    let first = Point2::new(top.x, top.y - ROW / 2.0);
+    let area = Bounds2 {
+        low: first - Vector2::new(0.0, SAMPLE.1 / 2.0),
+        high: first + Vector2::new(SAMPLE.0, SAMPLE.1 / 2.0),
+    };
+    sample.draw(page, &area);
+    let mut base = first + Vector2::new(SAMPLE.0 + GAP, -LETTERS / 2.0);
+    for line in words {
+        page.text(Layer::Table, line, LETTERS, (base, Align::Left, 0.0));
+        base.y -= LINE;
+    }
+}
+
+fn height(row: &[Entry]) -> f64 {
+    let lines = row.iter().map(|(_, words)| words.len()).max().unwrap_or(1);
+    ROW + LINE * (lines.max(1) - 1) as f64
 }
 
 impl Sample {

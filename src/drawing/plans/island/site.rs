@@ -24,6 +24,10 @@ const MARGINS: Margins = Margins {
     above: 6.0,
 };
 
+/// A counter smaller than this on the sheet has no room for signs and distances in and about it: the table beside the site
+/// plan tells them.
+const SMALL: f64 = 30.0;
+
 /// The site plan, fitted into an area of a sheet.
 pub struct SitePlan<'a> {
     plan: &'a Plan,
@@ -59,9 +63,12 @@ impl<'a> SitePlan<'a> {
         walls::draw(page, plan, fit, |face| !self.around.has_wall_at(face));
         EDGE.closed(page, fit.outline(&plan.counter.outline));
         HIDDEN.closed(page, fit.outline(&self.finished));
-        services::draw(page, plan, fit);
-        self.around
-            .measure(page, plan, fit, &self.finished.bounds());
+        let drawn = fit.area(&plan.counter.outline.bounds());
+        if drawn.width().min(drawn.height()) >= SMALL {
+            services::draw(page, plan, fit);
+            let finished = self.finished.bounds();
+            self.around.measure(page, plan, fit, &finished);
+        }
         self.around.name(page, plan, fit);
         for (run, named) in plan.runs.iter().zip(&plan.design.runs) {
             let text = format!("{} run", named.name.value);
