@@ -97,23 +97,34 @@ impl Fit {
     /// Draws strokes of the view, each line once; `pens` says layer and pen of each weight. What is on the layer of
     /// hidden edges is dashed and gives way to visible lines.
     pub fn draw(&self, page: &mut Page, strokes: &[Stroke], pens: &[(Layer, Pen)]) {
-        let pen_of = |stroke: &Stroke| pens.get(usize::from(stroke.weight)).copied();
-        let is_hidden = |stroke: &&Stroke| pen_of(stroke).is_some_and(|p| p.0 == Layer::Hidden);
+        let (visible, hidden) = self.merged(strokes, pens);
+        let dashes = [(visible, Dash::Solid), (hidden, Dash::Dashed)];
+        for (strokes, dash) in dashes {
+            for stroke in strokes {
+                let Some(&(layer, pen)) = pens.get(usize::from(stroke.weight)) else {
+                    continue;
+                };
+                let (from, to) = (self.point(stroke.from), self.point(stroke.to));
+                page.line(layer, pen, dash, from, to);
+            }
+        }
+    }
+
+    /// True when [`Fit::draw`] draws anything dashed.
+    pub fn shows_hidden(&self, strokes: &[Stroke], pens: &[(Layer, Pen)]) -> bool {
+        !self.merged(strokes, pens).1.is_empty()
+    }
+
+    /// The visible lines and the hidden ones that are drawn.
+    fn merged(&self, strokes: &[Stroke], pens: &[(Layer, Pen)]) -> (Vec<Stroke>, Vec<Stroke>) {
+        let is_hidden = |stroke: &&Stroke| {
+            let pen = pens.get(usize::from(stroke.weight));
+            pen.is_some_and(|(layer, _)| *layer == Layer::Hidden)
+        };
         let (hidden, visible): (Vec<Stroke>, Vec<Stroke>) = strokes.iter().partition(is_hidden);
         let factor = self.scale.factor;
         let visible = merge(&visible, ONE_LINE / factor);
         let hidden = behind(&hidden, &visible, APART / factor, DASH / factor);
-        for stroke in visible.iter().chain(&hidden) {
-            let Some((layer, pen)) = pen_of(stroke) else {
-                continue;
-            };
-            let dash = if layer == Layer::Hidden {
-                Dash::Dashed
-            } else {
-                Dash::Solid
-            };
-            let (from, to) = (self.point(stroke.from), self.point(stroke.to));
-            page.line(layer, pen, dash, from, to);
-        }
+        (visible, hidden)
     }
 }

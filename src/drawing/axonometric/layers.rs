@@ -2,9 +2,9 @@
 
 use super::corner;
 use crate::drawing::hidden::Corner;
-use crate::geometry::Vector3;
+use crate::geometry::{Point2, Vector2, Vector3};
 use crate::parts::{Group, Part, PartKind};
-use crate::plan::{BodyOf, Plan};
+use crate::plan::{BodyOf, Face, Layers, Plan, RunPlan};
 
 /// One layer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -68,15 +68,38 @@ impl LayerOf {
 }
 
 /// How far layers are moved, millimetres: those of the faces level towards the eye, those of the counter up.
-#[derive(Clone, Copy, Debug, PartialEq)]
+///
+/// Faces that are turned away keep nothing on them, nor do those whose cladding would pass through another run on its way.
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Moves {
-    corner: Corner,
+    /// For each face whether its cladding is shown.
+    shown: Vec<bool>,
     /// Towards the eye for each step outwards.
     outwards: Vector3,
     substrate: f64,
     slab: f64,
     appliances: f64,
 }
+
+/// Fronts are moved so many times as far as boards.
+const FRONTS: f64 = 2.6;
+
+/// True when nothing stands where the cladding of a face is moved along.
+fn is_free(plan: &Plan, face: &Face, way: Vector2) -> bool {
+    let out = Layers::of(&plan.design.trade).finish.outer + 5.0;
+    let steps = (way.norm() / STEP).ceil().clamp(1.0, 1000.0) as u32;
+    let hits = |at: Point2| {
+        let mut runs = plan.runs.iter().map(RunPlan::bounds);
+        runs.any(|b| (at - b.low).min() > 1.0 && (b.high - at).min() > 1.0)
+    };
+    let places = (0..=16).map(|i| face.point(face.length * f64::from(i) / 16.0, out));
+    let mut passed = places
+        .flat_map(|from| (1..=steps).map(move |i| from + way * (f64::from(i) / f64::from(steps))));
+    !passed.any(hits)
+}
+
+/// Between the places where it is looked whether something stands in the way, millimetres.
+const STEP: f64 = 100.0;
 
 /// The tangent of the angle at which an isometric view looks down.
 const DOWN: f64 = std::f64::consts::FRAC_1_SQRT_2;
@@ -92,14 +115,23 @@ impl Moves {
             .filter(|b| matches!(b.of, BodyOf::Appliance(_)))
             .map(|b| plan.levels.counter_top - b.z.0)
             .fold(0.0, f64::max);
+        let outwards = Vector3::new(towards.x, towards.y, 0.0);
+        let farthest = outwards.xy() * FRONTS;
+        let shown = plan.faces.iter();
+        let shown = shown.map(|f| corner::shows(f, corner) && is_free(plan, f, farthest));
         let (substrate, slab) = (0.55 * high, 0.95 * high);
         Self {
-            corner,
-            outwards: Vector3::new(towards.x, towards.y, 0.0),
+            shown: shown.collect(),
+            outwards,
             substrate,
             slab,
             appliances: slab + deepest + 0.2 * high,
         }
+    }
+
+    /// Whether the cladding of a face is shown.
+    pub fn shows(&self, face: usize) -> bool {
+        self.shown.get(face).is_some_and(|shown| *shown)
     }
 
     /// How far a layer is moved.
@@ -109,20 +141,57 @@ impl Moves {
             LayerOf::Frame => Vector3::zeros(),
             LayerOf::Boards => self.outwards,
             LayerOf::Coats => self.outwards * 2.0,
-            LayerOf::Fronts => self.outwards * 2.6,
+            LayerOf::Fronts => self.outwards * FRONTS,
             LayerOf::Substrate => up(self.substrate),
             LayerOf::Slab => up(self.slab),
             LayerOf::Appliances => up(self.appliances),
         }
     }
 
-    /// How far a part is moved; `None` for one that is not shown: faces that are turned away keep nothing on them.
-    pub fn of_part(&self, plan: &Plan, part: &Part) -> Option<Vector3> {
+    /// How far a part is moved; `None` for one that is not shown.
+    pub fn of_part(&self, part: &Part) -> Option<Vector3> {
         let layer = LayerOf::of(part)?;
         let on_a_face = matches!(layer, LayerOf::Boards | LayerOf::Coats | LayerOf::Fronts);
-        let faces = &plan.faces;
-        let turned = part.face.and_then(|f| faces.get(f));
-        let shows = turned.is_none_or(|face| corner::shows(face, self.corner));
+        let face = part.face.and_then(|f| self.shown.get(f));
+        let shows = face.is_none_or(|shown| *shown);
         (shows || !on_a_face).then(|| self.of(layer))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::design::{Turn, sample};
+
+    #[test]
+    fn cladding_is_not_moved_through_another_leg() {
+        let run = |name, turn| sample::run(name, 2600.0, turn, &[]);
+        let right = Some(Turn::Right);
+        let corner = Corner {
+            right: false,
+            back: false,
+        };
+        let shown = |runs| {
+            let plan = crate::plan::lay_out(sample::design(runs)).unwrap();
+            let moves = Moves::new(&plan, corner);
+            let shown = plan.faces.iter().zip(moves.shown);
+            let names = shown.filter(|(_, s)| *s).map(|(f, _)| f.mark.clone());
+            names.collect::<Vec<_>>()
+        };
+        // The second leg of a corner runs towards the eye: both working sides open before it.
+        let two = shown(vec![run("ash", None), run("birch", right)]);
+        assert_eq!(
+            two.iter().filter(|m| m.ends_with('W')).count(),
+            2,
+            "{two:?}"
+        );
+        // The third leg of a U stands before the first one's working side.
+        let three = shown(vec![
+            run("ash", None),
+            run("birch", right),
+            run("cedar", right),
+        ]);
+        assert!(!three.contains(&"AW".to_owned()), "{three:?}");
+        assert!(three.contains(&"CS".to_owned()), "{three:?}");
     }
 }

@@ -107,15 +107,26 @@ fn on_level(area: &Bounds2, z: f64) -> Vec<Point3> {
     rows.flat_map(|&g| ACROSS.map(|f| at(f, g))).collect()
 }
 
-/// Places along a face.
-pub(super) fn along(face: &Face, out: f64, z: f64) -> Vec<Point3> {
+/// Places along a face beside its openings.
+fn along(face: &Face, out: f64, z: f64) -> Vec<Point3> {
     let shares = [0.06, 0.2, 0.35, 0.5, 0.65, 0.8, 0.94];
-    let at = |share: f64| {
-        let p = face.point(face.length * share, out);
+    let opened = |s: f64| {
+        let mut openings = face.openings.iter();
+        openings.any(|o| {
+            (o.s0 - BESIDE..o.s1 + BESIDE).contains(&s)
+                && (o.z0 - BESIDE..o.z1 + BESIDE).contains(&z)
+        })
+    };
+    let free = shares.map(|share| face.length * share).into_iter();
+    let at = |s: f64| {
+        let p = face.point(s, out);
         Point3::new(p.x, p.y, z)
     };
-    shares.map(at).to_vec()
+    free.filter(|s| !opened(*s)).map(at).collect()
 }
+
+/// Flanges reach so far past openings at most, millimetres.
+const BESIDE: f64 = 60.0;
 
 /// Letters names in columns to the left and to the right of a view, each name on the side where it is; what is not
 /// seen is not named.

@@ -4,7 +4,7 @@ use super::layers::{LayerOf, Moves};
 use super::names::{self, Named};
 use super::{corner, lines};
 use crate::drawing::fit::Fit;
-use crate::drawing::hidden::{Corner, Line, Shape, View};
+use crate::drawing::hidden::{Line, Shape, View};
 use crate::drawing::outline::frame_corners;
 use crate::drawing::page::Page;
 use crate::drawing::set::{Drawn, Set};
@@ -24,8 +24,8 @@ pub(super) fn draw(set: &Set, title: &str) -> Option<Drawn> {
     let seen_from = corner::best(plan);
     let view = View::isometric(seen_from);
     let moves = Moves::new(plan, seen_from);
-    let wires = Shape::wires(&ways(plan, seen_from, &moves, &view));
-    let place = |part: &_| moves.of_part(plan, part);
+    let wires = Shape::wires(&ways(plan, &moves, &view));
+    let place = |part: &_| moves.of_part(part);
     let sight = scene.look_at_moved(&view, std::slice::from_ref(&wires), place, |_| false);
     let bounds = sight.bounds()?;
     let notes = notes();
@@ -54,27 +54,19 @@ pub(super) fn draw(set: &Set, title: &str) -> Option<Drawn> {
 
 fn notes() -> Vec<String> {
     vec![
-        "Isometric, not to scale. The numbers are the order of building; phantom lines show how the layers go together. Boards, coats and fronts of the far sides are left out."
+        "Isometric, not to scale. The numbers are the order of building; phantom lines show how the layers go together. Boards, coats and fronts of far sides, and of those before which another run stands, are left out."
             .to_owned(),
     ]
 }
 
 /// Lines in the view along which layers go together: at the frame's corners that stand free before the eye, from the
 /// coats through the boards to the frame and up to the counter, and from each cutout up to its appliance.
-fn ways(plan: &Plan, seen_from: Corner, moves: &Moves, view: &View) -> Vec<[Point3; 2]> {
-    let faces = &plan.faces;
-    let before = faces
-        .iter()
-        .skip(faces.len().saturating_sub(1))
-        .chain(faces);
-    let corners = frame_corners(plan)
-        .into_iter()
-        .zip(faces.iter().zip(before));
-    let shown = corners.filter(|(_, (face, before))| {
-        corner::shows(face, seen_from) || corner::shows(before, seen_from)
-    });
+fn ways(plan: &Plan, moves: &Moves, view: &View) -> Vec<[Point3; 2]> {
+    let count = plan.faces.len();
+    let corners = frame_corners(plan).into_iter().enumerate();
+    let shown = corners.filter(|&(i, _)| moves.shows(i) || moves.shows((i + count - 1) % count));
     let top = plan.levels.frame_top;
-    let outwards = shown.map(|(at, _)| {
+    let outwards = shown.map(|(_, at)| {
         let at = Point3::new(at.x, at.y, top);
         [at + moves.of(LayerOf::Coats), at + moves.of(LayerOf::Slab)].map(|p| (at, p))
     });
@@ -109,7 +101,7 @@ fn named(set: &Set, moves: &Moves) -> Vec<Named> {
     let names = LayerOf::ALL.into_iter().filter_map(|layer| {
         let own = parts.iter().filter(|p| LayerOf::of(p) == Some(layer));
         let middles = own.filter_map(|part| {
-            let shift: Vector3 = moves.of_part(set.plan, part)?;
+            let shift: Vector3 = moves.of_part(part)?;
             let b = set.scene.bounds(&View::from_above(), part)?;
             Some(nalgebra::center(&b.low, &b.high) + shift)
         });

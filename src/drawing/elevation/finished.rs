@@ -1,7 +1,8 @@
 //! A face as finished: what one sees standing in front of it.
 
+use super::stretch::Stretch;
+use super::window::Window;
 use super::{cut, heights};
-use crate::drawing::border::Frame;
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::{Fit, Margins};
 use crate::drawing::hidden::{Stroke, View};
@@ -9,13 +10,14 @@ use crate::drawing::marks::{Mark, place_inside};
 use crate::drawing::outline::finished_corners;
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::scene::{Scene, Sight};
-use crate::drawing::{Layer, Pen, Scale};
+use crate::drawing::set::{Drawn, Set};
+use crate::drawing::{Layer, Pen};
 use crate::geometry::{Bounds2, Bounds3, Point2};
 use crate::parts::{Group, Part, PartKind};
 use crate::plan::{Face, Plan};
 
 /// Room round the view for its chains, millimetres.
-const MARGINS: Margins = Margins {
+pub(super) const MARGINS: Margins = Margins {
     left: 32.0,
     right: heights::LEVELS,
     below: 44.0,
@@ -28,14 +30,19 @@ const ROOM: f64 = 300.0;
 /// Where more than this is seen past a face and its overhangs, millimetres built, an overall chain says how much.
 const FARTHER: f64 = 500.0;
 
-/// Draws face `number` as finished; `None` for a wall, in front of which nobody stands.
-pub fn finished(
-    plan: &Plan,
-    scene: &Scene,
-    frame: &Frame,
-    number: usize,
-    title: &str,
-) -> Option<(Page, Scale)> {
+/// From where to where an elevation of a face shows something, in its s: from end to end of the counter, whose other
+/// legs are seen beyond the face.
+pub(super) fn reach(plan: &Plan, face: &Face) -> (f64, f64) {
+    let corners = plan.counter.outline.vertices().iter();
+    let s = corners.map(|v| (v.at - face.start).dot(&face.along));
+    s.fold((0.0, face.length), |(low, high), s| {
+        (low.min(s), high.max(s))
+    })
+}
+
+/// Draws a stretch of face `number` as finished; `None` for a wall, in front of which nobody stands.
+pub fn finished(set: &Set, number: usize, sheet: &Stretch, title: &str) -> Option<Drawn> {
+    let (plan, scene, frame, window) = (set.plan, set.scene, set.frame, &sheet.window);
     let face = plan.faces.get(number).filter(|f| !f.wall)?;
     let view = View::of_face(face);
     let cuts = if is_hidden_by_a_leg(face, scene, &view) {
@@ -43,50 +50,67 @@ pub fn finished(
     } else {
         Vec::new()
     };
-    let screens: Vec<_> = cuts.iter().map(cut::screen).collect();
-    // The counter is one piece: it is drawn whole.
-    let before = |part: &Part| scene.bounds(&view, part).is_some_and(|b| b.low.z > ROOM);
-    let sight = scene.look(&view, &screens, |part| {
-        let cut_away = !cuts.is_empty() && part.group != Group::Counter && before(part);
-        is_shown(part) && !cut_away
-    });
+    let sight = window.sight(look(scene, &view, face, &cuts));
     let built = Bounds2 {
         low: Point2::new(0.0, 0.0),
         high: Point2::new(face.length, plan.levels.counter_top),
     };
-    let seen = sight.bounds()?.union(built);
-    let hatched =
-        "Hatched: the run that joins this one to the leg at the viewer's back, cut between them.";
-    let notes: Vec<_> = cuts
-        .first()
-        .map(|_| hatched.to_owned())
-        .into_iter()
-        .collect();
-    let fit = Fit::new(
-        plan.design.project.units,
-        &seen,
-        &frame.room(&notes),
-        MARGINS,
-    );
+    let seen = sight.bounds()?.union(window.clipped(&built));
+    let notation = plan.design.project.units;
+    let plain = window.fit(notation, &seen, &frame.room(&[]), MARGINS);
+    let dashed = plain.shows_hidden(&strokes(scene, &sight, number), &PENS);
+    let notes = notes(dashed, &cuts);
+    let fit = window.fit(notation, &seen, &frame.room(&notes), MARGINS);
     let mut page = frame.page(title, &fit.scale, &notes);
-    draw_parts(&mut page, scene, &sight, &fit, number);
+    fit.draw(&mut page, &strokes(scene, &sight, number), &PENS);
     for section in &cuts {
-        cut::hatch(&mut page, &fit, section);
+        cut::hatch(&mut page, &fit, &window.clipped(section));
     }
     heights::draw_ground(&mut page, &fit, &seen);
     let area = fit.area(&seen);
-    draw_chains(&mut page, plan, number, &fit, &seen);
-    heights::draw_heights(
-        &mut page,
-        plan,
-        face,
-        &fit,
-        area.low.x,
-        plan.levels.counter_top,
-    );
+    let top = draw_chains(&mut page, plan, number, window, &fit, &seen);
+    sheet.draw_match_lines(&mut page, &fit, &area, area.high.y + top);
+    let face = window.face(face);
+    let top = plan.levels.counter_top;
+    heights::draw_heights(&mut page, plan, &face, &fit, area.low.x, top);
     heights::draw(&mut page, plan, &fit, area.high.x);
-    name_openings(&mut page, face, &fit);
+    name_openings(&mut page, &face, &fit, window);
     Some((page, fit.scale))
+}
+
+/// What is seen of a face from before it, and, hidden behind it, the bodies of what hangs in the counter. The counter is
+/// one piece: it is drawn whole.
+fn look(scene: &Scene, view: &View, face: &Face, cuts: &[Bounds2]) -> Sight {
+    let screens: Vec<_> = cuts.iter().map(cut::screen).collect();
+    let before = |part: &Part| scene.bounds(view, part).is_some_and(|b| b.low.z > ROOM);
+    let shown = |part: &Part| {
+        let cut_away = !cuts.is_empty() && part.group != Group::Counter && before(part);
+        is_shown(part) && !cut_away
+    };
+    scene.look_through(view, &screens, shown, |part| is_behind(part, face))
+}
+
+/// True for the body of an appliance that hangs right behind a face, which the cook works at.
+fn is_behind(part: &Part, face: &Face) -> bool {
+    part.kind == PartKind::Body
+        && part.face.is_none()
+        && part.run == Some(face.run)
+        && face.side == crate::design::Side::Working
+}
+
+fn notes(hidden: bool, cuts: &[Bounds2]) -> Vec<String> {
+    let hatched =
+        "Hatched: the run that joins this one to the leg at the viewer's back, cut between them.";
+    let dashed = "Dashed: bodies of appliances behind the face.";
+    let notes = [
+        (!cuts.is_empty()).then_some(hatched),
+        hidden.then_some(dashed),
+    ];
+    let notes: Vec<&str> = notes.into_iter().flatten().collect();
+    if notes.is_empty() {
+        return Vec::new();
+    }
+    vec![notes.join(" ")]
 }
 
 /// Everything but forms and the steel behind the boards.
@@ -110,67 +134,75 @@ fn is_hidden_by_a_leg(face: &Face, scene: &Scene, view: &View) -> bool {
     bounds.any(hides)
 }
 
-fn draw_parts(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, face: usize) {
+/// Layer and pen of each weight.
+const PENS: [(Layer, Pen); 5] = [
+    (Layer::Detail, Pen::Fine),
+    (Layer::Detail, Pen::Thin),
+    (Layer::Outline, Pen::Medium),
+    (Layer::Outline, Pen::Thick),
+    (Layer::Hidden, Pen::Thin),
+];
+
+fn strokes(scene: &Scene, sight: &Sight, face: usize) -> Vec<Stroke> {
     let weight = |part: Option<&Part>| match part {
         None => 3,
         Some(part) if part.kind == PartKind::Tile => 0,
         Some(part) if part.kind == PartKind::Slab || part.face == Some(face) => 2,
         Some(_) => 1,
     };
-    let strokes: Vec<_> = sight
-        .lines
-        .iter()
-        .map(|line| Stroke {
-            from: line.from,
-            to: line.to,
-            weight: weight(scene.parts().get(line.of)),
-        })
-        .collect();
-    let pens = [
-        (Layer::Detail, Pen::Fine),
-        (Layer::Detail, Pen::Thin),
-        (Layer::Outline, Pen::Medium),
-        (Layer::Outline, Pen::Thick),
-    ];
-    fit.draw(page, &strokes, &pens);
+    let lines = sight.lines.iter();
+    let strokes = lines.map(|line| Stroke {
+        from: line.from,
+        to: line.to,
+        weight: if line.seen {
+            weight(scene.parts().get(line.of))
+        } else {
+            4
+        },
+    });
+    strokes.collect()
 }
 
-/// Openings and overall of the finished face below, cutouts and overall of the counter above.
-fn draw_chains(page: &mut Page, plan: &Plan, number: usize, fit: &Fit, seen: &Bounds2) -> usize {
+/// Openings and overall of the finished face below, cutouts and overall of the counter above; says how far those above
+/// reach up on the sheet.
+fn draw_chains(
+    page: &mut Page,
+    plan: &Plan,
+    number: usize,
+    window: &Window,
+    fit: &Fit,
+    seen: &Bounds2,
+) -> f64 {
     let area = fit.area(seen);
     let face = &plan.faces[number];
     let notation = plan.design.project.units;
-    let chain = |name: &str, built: &[f64]| Tier::new(notation, name, built, |s| fit.x(s));
+    let chain = |name: &str, built: &[f64]| window.chain(notation, name, built, fit);
     let Some(ends) = finished_ends(plan, number) else {
-        return 0;
+        return 0.0;
     };
     let edges = face.openings.iter().flat_map(|o| [o.s0, o.s1]);
     let openings: Vec<f64> = ends.into_iter().chain(edges).collect();
-    let below: Vec<_> = [
-        chain("openings", &openings).filter(|t| t.stations.len() > 2),
+    let all = reach(plan, face);
+    let all = [seen.low.x.min(all.0), seen.high.x.max(all.1)];
+    let below = [
+        chain("openings", &openings).filter(|_| openings.len() > 2),
         chain("finished face", &ends),
-        chain("overall", &[seen.low.x, seen.high.x])
-            .filter(|_| seen.width() > ends[1] - ends[0] + FARTHER),
-    ]
-    .into_iter()
-    .flatten()
-    .collect();
-    let counter = counter_ends(plan, face, number);
-    let cutouts = cutouts(plan, face);
-    let above: Vec<_> = counter
-        .map(|ends| {
-            let all: Vec<f64> = ends.into_iter().chain(cutouts).collect();
-            let cut = chain("cutouts", &all).filter(|t| t.stations.len() > 2);
-            [cut, chain("counter", &ends)]
-        })
-        .into_iter()
-        .flatten()
-        .flatten()
-        .collect();
-    let stack = |page: &mut Page, side, edge, tiers: &[Tier]| {
-        draw_stack(page, Axis { side, edge }, tiers).1
-    };
-    stack(page, Side::Below, area.low.y, &below) + stack(page, Side::Above, area.high.y, &above)
+        chain("overall", &all).filter(|_| all[1] - all[0] > ends[1] - ends[0] + FARTHER),
+    ];
+    let above = counter_ends(plan, face, number).map(|ends| {
+        let inner = cutouts(plan, face);
+        let stations: Vec<f64> = ends.into_iter().chain(inner).collect();
+        let cut = chain("cutouts", &stations).filter(|_| stations.len() > 2);
+        [cut, chain("counter", &ends)]
+    });
+    let mut stack = |side, edge, tiers: Vec<Tier>| draw_stack(page, Axis { side, edge }, &tiers).0;
+    stack(
+        Side::Below,
+        area.low.y,
+        below.into_iter().flatten().collect(),
+    );
+    let above = above.into_iter().flatten().flatten().collect();
+    stack(Side::Above, area.high.y, above)
 }
 
 /// From corner to corner of the finished face.
@@ -204,12 +236,12 @@ fn cutouts(plan: &Plan, face: &Face) -> Vec<f64> {
     cutouts.flat_map(|c| [s(c.u0), s(c.u1)]).collect()
 }
 
-fn name_openings(page: &mut Page, face: &Face, fit: &Fit) {
+fn name_openings(page: &mut Page, face: &Face, fit: &Fit, window: &Window) {
     for opening in &face.openings {
-        let area = fit.area(&Bounds2 {
+        let area = fit.area(&window.clipped(&Bounds2 {
             low: Point2::new(opening.s0, opening.z0),
             high: Point2::new(opening.s1, opening.z1),
-        });
+        }));
         let mark = Mark {
             text: opening.name.clone(),
             area,

@@ -3,69 +3,60 @@
 
 use super::heights;
 use super::panel_view::PanelView;
-use crate::drawing::border::Frame;
-use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
+use super::stretch::Stretch;
+use super::window::Window;
+use crate::drawing::dimension::{Axis, Side, draw_stack};
 use crate::drawing::fit::{Fit, Margins};
 use crate::drawing::hidden::Stroke;
 use crate::drawing::marks::{Mark, place_lines, place_marks};
 use crate::drawing::page::Page;
 use crate::drawing::scene::{Scene, Sight};
-use crate::drawing::{Dash, Layer, Pen, Scale};
+use crate::drawing::set::{Drawn, Set};
+use crate::drawing::{Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Outline, Point2};
 use crate::plan::{Face, FaceOpening, Plan};
 use crate::units::Length;
 
 /// Room round the view for its chains, millimetres.
-const MARGINS: Margins = Margins {
+pub(super) const MARGINS: Margins = Margins {
     left: 32.0,
     right: heights::LEVELS,
     below: 44.0,
-    above: 8.0,
+    above: 18.0,
 };
 
-/// Draws the framing of the panels that a view is of; the sheet's heading and foot are the frame's. `None` where there
-/// is no steel.
-pub fn framing(
-    plan: &Plan,
-    scene: &Scene,
-    frame: &Frame,
-    of: &PanelView,
-    title: &str,
-) -> Option<(Page, Scale)> {
-    let view = of.view();
-    let sight = scene.look(&view, &[], |part| of.shows(plan, scene, part));
+/// Draws a stretch of the framing of the panels that a view is of; the sheet's heading and foot are the frame's. `None`
+/// where there is no steel.
+pub fn framing(set: &Set, of: &PanelView, sheet: &Stretch, title: &str) -> Option<Drawn> {
+    let (plan, scene, frame, window) = (set.plan, set.scene, set.frame, &sheet.window);
+    let notation = plan.design.project.units;
+    let sight = scene.look(&of.view(), &[], |part| of.shows(plan, scene, part));
+    let sight = window.sight(sight);
     let (low, high) = of.reach();
     let built = Bounds2 {
         low: Point2::new(low, 0.0),
         high: Point2::new(high, plan.levels.frame_top),
     };
-    let seen = sight.bounds()?.union(built);
+    let seen = sight.bounds()?.union(window.clipped(&built));
     let notes = notes(plan, scene, of, &sight);
     // The counter's level is marked above the steel.
     let mut marked = seen;
     marked.high.y = marked.high.y.max(plan.levels.counter_top);
-    let fit = Fit::new(
-        plan.design.project.units,
-        &marked,
-        &frame.room(&notes),
-        MARGINS,
-    );
+    let fit = window.fit(notation, &marked, &frame.room(&notes), MARGINS);
     let mut page = frame.page(title, &fit.scale, &notes);
+    let face = window.face(&of.face);
     draw_steel(&mut page, plan, scene, of, &sight, &fit);
-    draw_cuts(&mut page, plan, &of.face, &fit);
+    draw_cuts(&mut page, plan, &face, &fit, window);
     heights::draw_ground(&mut page, &fit, &seen);
     let area = fit.area(&seen);
-    draw_chains(&mut page, plan, of, &fit, &area);
-    heights::draw_heights(
-        &mut page,
-        plan,
-        &of.face,
-        &fit,
-        area.low.x,
-        plan.levels.frame_top,
-    );
+    // Above the levels, which are lettered beside the right one.
+    let above = fit.y(marked.high.y) + heights::RAISED;
+    sheet.draw_match_lines(&mut page, &fit, &area, above);
+    draw_chains(&mut page, plan, of, window, &fit, &area);
+    let top = plan.levels.frame_top;
+    heights::draw_heights(&mut page, plan, &face, &fit, area.low.x, top);
     heights::draw(&mut page, plan, &fit, area.high.x);
-    name_openings(&mut page, plan, &of.face, &fit);
+    name_openings(&mut page, plan, &face, &fit, window);
     mark_members(&mut page, plan, scene, of, &sight, &fit);
     Some((page, fit.scale))
 }
@@ -139,12 +130,12 @@ fn draw_steel(
 }
 
 /// Vents and boxes are cut through the board only: no steel shows them, so they are drawn dashed.
-fn draw_cuts(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit) {
+fn draw_cuts(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit, window: &Window) {
     for opening in face.openings.iter().filter(|o| !o.is_framed(&plan.sizes)) {
-        let area = fit.area(&Bounds2 {
+        let area = fit.area(&window.clipped(&Bounds2 {
             low: Point2::new(opening.s0, opening.z0),
             high: Point2::new(opening.s1, opening.z1),
-        });
+        }));
         let (low, high) = (area.low, area.high);
         let outline = Outline::rectangle(low.x, low.y, high.x, high.y);
         let points = outline.vertices().to_vec();
@@ -160,17 +151,24 @@ fn draw_cuts(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit) {
 }
 
 /// Three tiers below: the stud grid, edges of openings, overall.
-fn draw_chains(page: &mut Page, plan: &Plan, of: &PanelView, fit: &Fit, area: &Bounds2) -> usize {
+fn draw_chains(
+    page: &mut Page,
+    plan: &Plan,
+    of: &PanelView,
+    window: &Window,
+    fit: &Fit,
+    area: &Bounds2,
+) -> usize {
     let notation = plan.design.project.units;
     let (low, high) = of.reach();
     let ends = [low, high];
     let grid: Vec<f64> = ends.into_iter().chain(of.grid(plan)).collect();
     let edges = of.face.openings.iter().flat_map(|o| [o.s0, o.s1]);
     let openings: Vec<f64> = ends.into_iter().chain(edges).collect();
-    let chain = |name: &str, built: &[f64]| Tier::new(notation, name, built, |s| fit.x(s));
+    let chain = |name: &str, built: &[f64]| window.chain(notation, name, built, fit);
     let tiers: Vec<_> = [
-        chain("stud grid", &grid).filter(|t| t.stations.len() > 2),
-        chain("openings", &openings).filter(|t| t.stations.len() > 2),
+        chain("stud grid", &grid).filter(|_| grid.len() > 2),
+        chain("openings", &openings).filter(|_| openings.len() > 2),
         chain("frame overall", &ends),
     ]
     .into_iter()
@@ -184,15 +182,15 @@ fn draw_chains(page: &mut Page, plan: &Plan, of: &PanelView, fit: &Fit, area: &B
 }
 
 /// The name and clear size of every opening, inside it.
-fn name_openings(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit) {
+fn name_openings(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit, window: &Window) {
     let notation = plan.design.project.units;
     let spell = |mm: f64| notation.spell(Length::millimetres(mm));
     for opening in &face.openings {
         let FaceOpening { s0, s1, z0, z1, .. } = *opening;
-        let area = fit.area(&Bounds2 {
+        let area = fit.area(&window.clipped(&Bounds2 {
             low: Point2::new(s0, z0),
             high: Point2::new(s1, z1),
-        });
+        }));
         let size = format!("{} × {} clear", spell(s1 - s0), spell(z1 - z0));
         place_lines(page, &area, &[opening.name.clone(), size]);
     }

@@ -11,6 +11,9 @@ use crate::units::Length;
 /// Room to the right for levels, millimetres.
 pub(super) const LEVELS: f64 = 52.0;
 
+/// How far above the highest level its mark may reach, millimetres on the sheet.
+pub(super) const RAISED: f64 = 5.0;
+
 /// The levels that every elevation marks.
 pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit, edge: f64) {
     let notation = plan.design.project.units;

@@ -1,75 +1,130 @@
 //! Which elevations the set has.
 
 use super::panel_view::PanelView;
+use super::parts::{Look, parts};
+use super::stretch::Stretch;
+use super::window::Window;
 use crate::drawing::border::Frame;
 use crate::drawing::page::plain;
 use crate::drawing::set::{Drawn, Planned, Set};
 use crate::parts::Assembly;
 use crate::plan::{Panel, PanelOf, Plan};
 
-/// A sheet for each face that somebody can stand in front of.
-pub fn finished_planned(plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    let faces = plan.faces.iter().enumerate().filter(|(_, f)| !f.wall);
+/// The name of the sheets of finished faces in the set.
+pub const FINISHED: &str = "Finished elevations";
+/// The name of the sheets of steel in the set.
+pub const FRAMING: &str = "Framing elevations";
+
+/// One sheet: what is told of it, the panel where it shows a bulkhead, and what of the elevation it shows.
+struct Listed {
+    planned: Planned,
+    bulkhead: Option<usize>,
+    window: Window,
+}
+
+/// The sheets of an elevation of a face: several where it is long.
+fn of_face(plan: &Plan, frame: &Frame, number: usize, look: Look) -> Vec<Listed> {
+    let face = &plan.faces[number];
+    let word = match look {
+        Look::Finished => "finished",
+        Look::Framing => "framing",
+    };
+    let listed = parts(plan, frame, number, look).into_iter().map(|window| {
+        let name = capitalised(&plain(&face.name));
+        let stem = format!("elevation-{}-{word}", file_part(&face.mark));
+        Listed {
+            planned: Planned {
+                stem: match window.number {
+                    _ if window.is_whole() => stem,
+                    number => format!("{stem}-part-{number}"),
+                },
+                title: format!("{name}: {word}{}", window.title()),
+                face: Some(number),
+                figures: Vec::new(),
+            },
+            bulkhead: None,
+            window,
+        }
+    });
+    listed.collect()
+}
+
+fn all_finished(plan: &Plan, frame: &Frame) -> Vec<Listed> {
+    let faces = (0..plan.faces.len()).filter(|&f| !plan.faces[f].wall);
     faces
-        .map(|(number, face)| Planned {
-            stem: format!("elevation-{}-finished", file_part(&face.mark)),
-            title: format!("{}: finished", capitalised(&plain(&face.name))),
-            face: Some(number),
-            figures: Vec::new(),
-        })
+        .flat_map(|f| of_face(plan, frame, f, Look::Finished))
         .collect()
 }
 
-/// Draws one of them.
-pub fn finished(set: &Set, number: usize) -> Option<Drawn> {
-    let planned = finished_planned(set.plan, set.assembly, set.frame);
-    let planned = planned.get(number)?;
-    super::finished::finished(
-        set.plan,
-        set.scene,
-        set.frame,
-        planned.face?,
-        &planned.title,
-    )
-}
-
-/// A sheet for the steel of each face, then one for each bulkhead.
-pub fn framing_planned(plan: &Plan, _assembly: &Assembly, _frame: &Frame) -> Vec<Planned> {
-    let faces = plan.faces.iter().enumerate().map(|(number, face)| Planned {
-        stem: format!("elevation-{}-framing", file_part(&face.mark)),
-        title: format!("{}: framing", capitalised(&plain(&face.name))),
-        face: Some(number),
-        figures: Vec::new(),
-    });
-    let bulkheads = bulkheads(plan).filter_map(|(_, panel, count)| {
+fn all_framing(plan: &Plan, frame: &Frame) -> Vec<Listed> {
+    let faces = (0..plan.faces.len()).flat_map(|f| of_face(plan, frame, f, Look::Framing));
+    let bulkheads = bulkheads(plan).filter_map(|(number, panel, count)| {
         let run = plan.design.runs.get(panel.run)?;
         let name = capitalised(&plain(&run.name.value));
-        Some(Planned {
-            stem: format!(
-                "elevation-{}-bulkhead-{count}-framing",
-                file_part(&run.mark)
-            ),
+        let mark = file_part(&run.mark);
+        let planned = Planned {
+            stem: format!("elevation-{mark}-bulkhead-{count}-framing"),
             title: format!("{name} run, bulkhead {count}: framing"),
             face: None,
             figures: Vec::new(),
+        };
+        Some(Listed {
+            planned,
+            bulkhead: Some(number),
+            window: Window::whole(),
         })
     });
     faces.chain(bulkheads).collect()
 }
 
+fn planned(listed: Vec<Listed>) -> Vec<Planned> {
+    listed.into_iter().map(|l| l.planned).collect()
+}
+
+/// The stretch that a sheet shows, with the numbers of the sheets beside it.
+fn stretch(set: &Set, chapter: &str, number: usize, window: Window) -> Stretch {
+    let sheet = |within: Option<usize>| Some(set.entry(chapter, within?)?.number);
+    Stretch {
+        window,
+        left: window.left().and_then(|_| sheet(number.checked_sub(1))),
+        right: window.right().and_then(|_| sheet(Some(number + 1))),
+    }
+}
+
+/// The sheets of each face that somebody can stand in front of.
+pub fn finished_planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
+    planned(all_finished(plan, frame))
+}
+
+/// Draws one of them.
+pub fn finished(set: &Set, number: usize) -> Option<Drawn> {
+    let listed = all_finished(set.plan, set.frame);
+    let Listed {
+        planned, window, ..
+    } = listed.get(number)?;
+    let stretch = stretch(set, FINISHED, number, *window);
+    super::finished::finished(set, planned.face?, &stretch, &planned.title)
+}
+
+/// The sheets of the steel of each face, then one for each bulkhead.
+pub fn framing_planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
+    planned(all_framing(plan, frame))
+}
+
 /// Draws one of them.
 pub fn framing(set: &Set, number: usize) -> Option<Drawn> {
-    let planned = framing_planned(set.plan, set.assembly, set.frame);
-    let planned = planned.get(number)?;
-    let of = match planned.face {
-        Some(face) => PanelView::of_face(set.plan, face)?,
-        None => {
-            let later = number.checked_sub(set.plan.faces.len())?;
-            let (panel, ..) = bulkheads(set.plan).nth(later)?;
-            PanelView::of_bulkhead(set.plan, panel)?
-        }
+    let listed = all_framing(set.plan, set.frame);
+    let Listed {
+        planned,
+        bulkhead,
+        window,
+    } = listed.get(number)?;
+    let of = match (planned.face, bulkhead) {
+        (Some(face), _) => PanelView::of_face(set.plan, face)?,
+        (None, panel) => PanelView::of_bulkhead(set.plan, (*panel)?)?,
     };
-    super::framing::framing(set.plan, set.scene, set.frame, &of, &planned.title)
+    let stretch = stretch(set, FRAMING, number, *window);
+    super::framing::framing(set, &of, &stretch, &planned.title)
 }
 
 /// The bulkheads: number of the panel, the panel, and its count in its run from 1.

@@ -6,6 +6,9 @@ mod framing;
 mod heights;
 mod listed;
 mod panel_view;
+mod parts;
+mod stretch;
+mod window;
 
-pub use listed::{finished, finished_planned, framing, framing_planned};
+pub use listed::{FINISHED, FRAMING, finished, finished_planned, framing, framing_planned};
 pub use panel_view::PanelView;

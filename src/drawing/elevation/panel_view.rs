@@ -4,7 +4,7 @@ use crate::drawing::hidden::View;
 use crate::drawing::scene::Scene;
 use crate::geometry::Bounds3;
 use crate::parts::{Group, Part};
-use crate::plan::{Corner, Face, Panel, Plan};
+use crate::plan::{Corner, Face, Panel, Plan, UprightKind};
 
 /// The panels in one plane, seen from outside: those of a face, or one bulkhead.
 #[derive(Clone, Debug)]
@@ -124,9 +124,12 @@ impl PanelView {
         near && b.low.x > self.reach.0 - 1.0 && b.high.x < self.reach.1 + 1.0
     }
 
-    /// The middles of the uprights that stand free: what stands against another upright or an end needs no dimension
-    /// of its own.
-    pub fn grid(&self, plan: &Plan) -> Vec<f64> {
+    /// From where to where each upright stands, from left to right.
+    pub fn uprights(&self, plan: &Plan) -> Vec<(f64, f64)> {
+        self.spans(plan).into_iter().map(|(span, _)| span).collect()
+    }
+
+    fn spans(&self, plan: &Plan) -> Vec<((f64, f64), UprightKind)> {
         let on_face = |panel: &Panel| {
             let spans = panel.uprights.iter();
             let spans = spans.map(|u| (panel.on_face(&self.face, u.p0, u.p1), u.kind));
@@ -135,6 +138,13 @@ impl PanelView {
         let panels = self.panels.iter().filter_map(|p| plan.panels.get(*p));
         let mut uprights: Vec<_> = panels.flat_map(on_face).collect();
         uprights.sort_by(|a, b| a.0.0.total_cmp(&b.0.0));
+        uprights
+    }
+
+    /// The middles of the uprights that stand free: what stands against another upright or an end needs no dimension
+    /// of its own.
+    pub fn grid(&self, plan: &Plan) -> Vec<f64> {
+        let uprights = self.spans(plan);
         let free = |(low, high): (f64, f64)| {
             let touches = |a: f64, b: f64| (a - b).abs() < plan.sizes.stud_flange / 2.0;
             let neighbour = uprights.iter().any(|((l, h), _)| {
@@ -144,7 +154,7 @@ impl PanelView {
         };
         let stations = uprights
             .iter()
-            .filter(|(_, kind)| *kind != crate::plan::UprightKind::Jamb);
+            .filter(|(_, kind)| *kind != UprightKind::Jamb);
         stations
             .filter(|(span, _)| free(*span))
             .map(|((low, high), _)| f64::midpoint(*low, *high))

@@ -29,7 +29,7 @@ pub(super) static FAMILIES: &[Family] = &[
         draw: plans::island,
     },
     Family {
-        chapter: "Finished elevations",
+        chapter: elevation::FINISHED,
         plan: elevation::finished_planned,
         draw: elevation::finished,
     },
@@ -39,7 +39,7 @@ pub(super) static FAMILIES: &[Family] = &[
         draw: plans::framing,
     },
     Family {
-        chapter: "Framing elevations",
+        chapter: elevation::FRAMING,
         plan: elevation::framing_planned,
         draw: elevation::framing,
     },
