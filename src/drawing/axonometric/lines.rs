@@ -83,7 +83,7 @@ fn parted(line: &Line, depths: &Depths, factor: f64) -> Vec<(f64, f64, Beside)> 
             last = Some((place.max(before), now));
             continue;
         }
-        let start = last.map_or(0.0, |(before, was)| change(before, place, was, &look));
+        let start = last.map_or(0.0, |(before, was)| change(before, place, was, look));
         if let Some(part) = parts.last_mut() {
             part.1 = start;
         }
