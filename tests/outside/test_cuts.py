@@ -24,7 +24,7 @@ def of_program(polygons):
     found = [Polygon(rings[0], rings[1:]) for rings in polygons]
     assert all(p.is_valid for p in found)
     whole = unary_union(found)
-    assert abs(whole.area - sum(p.area for p in found)) < 1e-6 * whole.area
+    assert abs(whole.area - sum(p.area for p in found)) <= 1e-6 * whole.area
     return whole
 
 
