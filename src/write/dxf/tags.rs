@@ -24,35 +24,40 @@ impl Tags {
 
     /// A text value in the file's code page; what that has not is spelt `\U+XXXX` as these releases have it.
     pub(super) fn text(&mut self, code: u16, value: &str) {
-        let mut spelt = Vec::with_capacity(value.len());
+        self.code(code);
         for c in value.chars() {
             match c {
-                c if c.is_control() => spelt.push(b' '),
+                c if c.is_control() => self.file.push(b' '),
                 // A caret begins the spelling of a control character.
-                '^' => spelt.extend(b"^ "),
+                '^' => self.file.extend(b"^ "),
                 c => match in_code_page(c) {
-                    Some(byte) => spelt.push(byte),
+                    Some(byte) => self.file.push(byte),
                     None => {
                         for unit in c.encode_utf16(&mut [0_u16; 2]) {
-                            let _ = write!(spelt, "\\U+{unit:04X}");
+                            let _ = write!(self.file, "\\U+{unit:04X}");
                         }
                     }
                 },
             }
         }
-        let _ = write!(self.file, "{code:3}\r\n");
-        self.file.extend(spelt);
         self.file.extend(b"\r\n");
     }
 
     /// A whole number.
     pub(super) fn whole(&mut self, code: u16, value: i64) {
-        let _ = write!(self.file, "{code:3}\r\n{value}\r\n");
+        self.code(code);
+        if value < 0 {
+            self.file.push(b'-');
+        }
+        digits(&mut self.file, value.unsigned_abs(), 1);
+        self.file.extend(b"\r\n");
     }
 
     /// How many of something follow.
     pub(super) fn count(&mut self, code: u16, count: usize) {
-        let _ = write!(self.file, "{code:3}\r\n{count}\r\n");
+        self.code(code);
+        digits(&mut self.file, count as u64, 1);
+        self.file.extend(b"\r\n");
     }
 
     /// A number in steps of a millionth, without trailing zeros.
@@ -65,12 +70,38 @@ impl Tags {
         self.decimals(code, value, 12);
     }
 
-    fn decimals(&mut self, code: u16, value: f64, places: usize) {
-        let spelt = format!("{value:.places$}");
-        let short = spelt.trim_end_matches('0');
-        let short = if short == "-0." { "0." } else { short };
-        let zero = if short.ends_with('.') { "0" } else { "" };
-        let _ = write!(self.file, "{code:3}\r\n{short}{zero}\r\n");
+    /// Spelt from whole steps, since printing floats takes far longer.
+    fn decimals(&mut self, code: u16, value: f64, places: u32) {
+        let unit = 10_i64.pow(places);
+        let steps = value * unit as f64;
+        if steps.abs() >= 9e18 {
+            self.text(code, &format!("{value:.1}"));
+            return;
+        }
+        let steps = steps.round() as i64;
+        self.code(code);
+        if steps < 0 {
+            self.file.push(b'-');
+        }
+        let (whole, rest) = ((steps / unit).unsigned_abs(), (steps % unit).unsigned_abs());
+        digits(&mut self.file, whole, 1);
+        self.file.push(b'.');
+        digits(&mut self.file, rest, places as usize);
+        while self.file.ends_with(b"0") && !self.file.ends_with(b".0") {
+            self.file.pop();
+        }
+        self.file.extend(b"\r\n");
+    }
+
+    /// The line of a code, which takes three places at least.
+    fn code(&mut self, code: u16) {
+        for least in [100, 10] {
+            if code < least {
+                self.file.push(b' ');
+            }
+        }
+        digits(&mut self.file, u64::from(code), 1);
+        self.file.extend(b"\r\n");
     }
 
     /// A point in the drawing's plane.
@@ -130,6 +161,16 @@ impl Tags {
     }
 }
 
+/// A number in at least so many digits.
+fn digits(file: &mut Vec<u8>, mut number: u64, least: usize) {
+    let start = file.len();
+    while number > 0 || file.len() - start < least {
+        file.push(b'0' + (number % 10) as u8);
+        number /= 10;
+    }
+    file[start..].reverse();
+}
+
 /// The code page of the file's text, by the name that its header gives.
 pub(super) const CODE_PAGE: &str = "ANSI_1252";
 
@@ -143,5 +184,41 @@ fn in_code_page(c: char) -> Option<u8> {
         '–' => Some(0x96),
         '—' => Some(0x97),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn spelt(write: impl Fn(&mut Tags)) -> String {
+        let mut tags = Tags::new();
+        write(&mut tags);
+        String::from_utf8(tags.file).unwrap()
+    }
+
+    #[test]
+    fn numbers_are_short_and_exact_to_a_millionth() {
+        for (value, text) in [
+            (0.0, "0.0"),
+            (-0.000_000_1, "0.0"),
+            (0.1 + 0.2, "0.3"),
+            (-25.4, "-25.4"),
+            (-0.05, "-0.05"),
+            (100.0, "100.0"),
+            (1.0 / 3.0, "0.333333"),
+            (0.999_999_9, "1.0"),
+            (1e14, "100000000000000.0"),
+        ] {
+            assert_eq!(spelt(|t| t.number(10, value)), format!(" 10\r\n{text}\r\n"));
+        }
+        let factor = 20.0 / 25.4;
+        assert_eq!(
+            spelt(|t| t.factor(144, factor)),
+            "144\r\n0.787401574803\r\n"
+        );
+        assert_eq!(spelt(|t| t.whole(5, -3)), "  5\r\n-3\r\n");
+        assert_eq!(spelt(|t| t.count(1071, 0)), "1071\r\n0\r\n");
+        assert_eq!(spelt(|t| t.text(1, "a\tb")), "  1\r\na b\r\n");
     }
 }
