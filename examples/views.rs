@@ -58,9 +58,15 @@ fn described(name: &str, factor: f64, look: &Look, assembly: &Assembly) -> Value
     let parts = look.parts.iter().map(|(i, shift)| {
         json!({ "mark": assembly.parts[*i].mark, "shift": [shift.x, shift.y, shift.z] })
     });
-    let wires = look.screens.iter().flat_map(|shape| shape.bare_edges());
+    let wires = look
+        .screens
+        .iter()
+        .flat_map(islandwright::drawing::hidden::Shape::bare_edges);
     let wires = wires.map(|w| w.map(|p| [p.x, p.y, p.z]));
-    let screens = look.screens.iter().flat_map(|shape| shape.triangles());
+    let screens = look
+        .screens
+        .iter()
+        .flat_map(islandwright::drawing::hidden::Shape::triangles);
     let screens = screens.map(|t| t.map(|p| [p.x, p.y, p.z]));
     json!({
         "sheet": name,

@@ -85,11 +85,9 @@ impl Page {
                     }
                 }
                 Item::Text { .. } => {
-                    self.taken
-                        .add_box(occupancy::box_of(&item).unwrap_or(Bounds2 {
-                            low: dimension.at,
-                            high: dimension.at,
-                        }))
+                    if let Some(area) = occupancy::box_of(&item) {
+                        self.taken.add_box(area);
+                    }
                 }
                 Item::Dimension(_) => {}
             }

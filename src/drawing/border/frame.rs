@@ -95,11 +95,6 @@ impl<'a> Frame<'a> {
         self.cautions
     }
 
-    /// The paper.
-    pub fn paper(&self) -> Paper {
-        self.paper
-    }
-
     /// How lengths are spelt.
     pub fn notation(&self) -> Notation {
         self.project.units

@@ -86,16 +86,12 @@ impl Laying<'_> {
         }
         let mut missing = 0;
         for number in outside {
-            let placed = self.place_outside(page, number);
-            match placed {
-                Some((stand, leader, out)) => {
-                    reach = reach.max(out);
-                    laid.extend(self.dimension(number, Some(stand), Some(leader)));
-                }
-                None => {
-                    missing += 1;
-                    laid.extend(self.dimension(number, None, None));
-                }
+            if let Some((stand, leader, out)) = self.place_outside(page, number) {
+                reach = reach.max(out);
+                laid.extend(self.dimension(number, Some(stand), Some(leader)));
+            } else {
+                missing += 1;
+                laid.extend(self.dimension(number, None, None));
             }
         }
         self.letter_name(page);

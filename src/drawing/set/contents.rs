@@ -61,31 +61,11 @@ impl Contents {
         Self { entries }
     }
 
-    /// The numbers of the sheets that show a face, in words; `None` where none does.
-    pub fn of_face(&self, face: usize) -> Option<String> {
-        let shows = |e: &&Entry| e.planned.face == Some(face);
-        let numbers: Vec<String> = (self.entries.iter().filter(shows))
-            .map(|e| e.number.to_string())
-            .collect();
-        let word = if numbers.len() == 1 {
-            "sheet"
-        } else {
-            "sheets"
-        };
-        (!numbers.is_empty()).then(|| format!("{word} {}", numbers.join(", ")))
-    }
-
     /// The number of the sheet with a figure of a chapter.
     pub fn of_figure(&self, chapter: &str, figure: &str) -> Option<usize> {
         let mut own = self.entries.iter().filter(|e| e.chapter == chapter);
         own.find(|e| e.planned.figures.iter().any(|f| f == figure))
             .map(|e| e.number)
-    }
-
-    /// The number of the first sheet of a chapter.
-    pub fn of_chapter(&self, chapter: &str) -> Option<usize> {
-        let mut own = self.entries.iter();
-        own.find(|e| e.chapter == chapter).map(|e| e.number)
     }
 }
 
