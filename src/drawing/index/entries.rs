@@ -97,15 +97,15 @@ pub fn signs(plan: &Plan, width: f64) -> Key {
     let mut entries = vec![
         sign(
             plans::section_symbol,
-            "section: its letter and sheet; the arrow is the way one looks",
+            "section: letter and sheet; one looks along the arrow",
         ),
         sign(
             plans::face_symbol,
-            "the face it points to is shown on the sheet named behind it",
+            "the face it points to is on the sheet named behind it",
         ),
         sign(
             figure,
-            "section or detail: its letter or number, under the figure",
+            "section or detail: letter or number under the figure",
         ),
         sign(level, "level above the datum"),
     ];

@@ -242,7 +242,7 @@ pub fn around(plan: &Plan, width: f64) -> Grid {
         Some(o) if o.value.is_empty() => "The file says that nothing stands around.",
         Some(_) => "Away: level, from the finished faces. – not overhead, or not said.",
     };
-    let headings = ["what", "kind", "can burn", "away", "above counter"];
+    let headings = ["what", "kind", "can burn", "away", "over counter"];
     Grid::new(&table("What stands around", &headings, rows), width).with_notes([note])
 }
 
