@@ -29,11 +29,11 @@ pub(super) fn draw(page: &mut Page, scene: &Scene, subject: &Subject, at: (&Fit,
     draw_breaks(page, fit, &subject.area(), &cut);
     draw_ground_line(page, fit, subject);
     draw_mesh(page, fit, subject);
-    let mut missing = 0;
+    // A name that finds no room inside is led out: it must know where the chains are.
+    let mut missing = chains(page, fit, subject);
     for (name, body) in subject.bodies() {
         missing += usize::from(!name_body(page, fit, name, body));
     }
-    missing += chains(page, fit, subject);
     missing += clear_heights(page, fit, subject);
     missing + notes(page, fit, subject, (&cut, scene, place))
 }
