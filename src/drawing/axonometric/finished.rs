@@ -26,11 +26,8 @@ pub(super) fn draw(set: &Set, title: &str) -> Option<Drawn> {
     let mut page = set.frame.page(title, &scale, &notes);
     let place = |part: &Part| is_seen(part).then(Vector3::zeros);
     let depths = set.scene.depths(&view, place);
-    let tile = |of: usize| {
-        let part = set.scene.parts().get(of);
-        part.is_some_and(|p| p.kind == PartKind::Tile)
-    };
-    let strokes = lines::weighed(&sight.lines, &depths, &fit, tile);
+    let range = |of: usize| lines::range(set.scene.parts().get(of));
+    let strokes = lines::weighed(&sight.lines, &depths, &fit, range);
     fit.draw(&mut page, &strokes, &lines::PENS);
     let (columns, _) = names::columns(&set.frame.room(&notes), NAMES);
     let named = names::of_finished(plan, corner);

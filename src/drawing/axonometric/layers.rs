@@ -53,12 +53,13 @@ impl LayerOf {
         }
     }
 
-    /// What it is called on the sheet.
-    pub fn name(self) -> &'static str {
+    /// What it is called on the sheet; `tiled` where there is a tile band.
+    pub fn name(self, tiled: bool) -> &'static str {
         match self {
+            Self::Coats if tiled => "base coat, finish coat and tile band",
             Self::Frame => "sleepers and steel frame",
             Self::Boards => "base channels and cement board",
-            Self::Coats => "base coat, finish coat and tile",
+            Self::Coats => "base coat and finish coat",
             Self::Substrate => "substrate",
             Self::Slab => "concrete counter, cast on edge forms",
             Self::Appliances => "appliances",

@@ -4,6 +4,7 @@ use crate::drawing::fit::Fit;
 use crate::drawing::hidden::{Depths, Line, Stroke};
 use crate::drawing::{Layer, Pen};
 use crate::geometry::{Point2, Vector2};
+use crate::parts::{Group, Part, PartKind};
 
 /// What is seen beside a line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,22 +32,33 @@ pub(super) const PENS: [(Layer, Pen); 4] = [
     (Layer::Outline, Pen::Thick),
 ];
 
-/// The strokes of visible lines, each line parted where its weight changes; `fine` says which bodies' lines are finest
-/// where nothing lies behind them.
+/// The least and the greatest weight of the lines of a body.
+pub(super) fn range(part: Option<&Part>) -> (u8, u8) {
+    match part {
+        Some(part) if part.kind == PartKind::Tile => (0, 3),
+        // Steel is full of holes and edges before gaps: heavy, they would drown the layers.
+        Some(part) if part.group == Group::Framing => (1, 1),
+        _ => (1, 3),
+    }
+}
+
+/// The strokes of visible lines, each line parted where its weight changes; `range` gives the least and the greatest
+/// weight of each body's lines.
 pub(super) fn weighed(
     lines: &[Line],
     depths: &Depths,
     fit: &Fit,
-    fine: impl Fn(usize) -> bool,
+    range: impl Fn(usize) -> (u8, u8),
 ) -> Vec<Stroke> {
     let mut strokes = Vec::new();
     for line in lines.iter().filter(|l| l.seen) {
         for (from, to, beside) in parted(line, depths, fit.scale.factor) {
             let at = |t: f64| line.from + (line.to - line.from) * t;
+            let (least, most) = range(line.of);
             let weight = match beside {
-                Beside::Near => u8::from(!fine(line.of)),
-                Beside::Behind => 2,
-                Beside::Nothing => 3,
+                Beside::Near => least,
+                Beside::Behind => most.min(2),
+                Beside::Nothing => most,
             };
             strokes.push(Stroke {
                 from: at(from),
@@ -156,7 +168,7 @@ mod tests {
                 high: Point2::new(25.0, 20.0),
             },
         );
-        let strokes = weighed(&lines, &Depths::new(&bodies), &fit, |_| false);
+        let strokes = weighed(&lines, &Depths::new(&bodies), &fit, |_| (1, 3));
         let long = |weight: u8| -> f64 {
             let own = strokes.iter().filter(|s| s.weight == weight);
             own.map(|s| (s.to - s.from).norm()).sum()

@@ -43,8 +43,8 @@ pub(super) fn draw(set: &Set, title: &str) -> Option<Drawn> {
     let depths = scene.depths(&view, place);
     let count = scene.parts().len();
     let (parts, ways): (Vec<Line>, Vec<Line>) = sight.lines.iter().partition(|l| l.of < count);
-    let tile = |of: usize| scene.parts()[of].kind == PartKind::Tile;
-    let strokes = lines::weighed(&parts, &depths, &fit, tile);
+    let range = |of: usize| lines::range(scene.parts().get(of));
+    let strokes = lines::weighed(&parts, &depths, &fit, range);
     fit.draw(&mut page, &strokes, &lines::PENS);
     draw_ways(&mut page, &fit, &ways);
     let named = named(set, &moves);
@@ -94,6 +94,7 @@ fn draw_ways(page: &mut Page, fit: &Fit, ways: &[Line]) {
 /// The names of the layers, numbered in building order, and where they are seen.
 fn named(set: &Set, moves: &Moves) -> Vec<Named> {
     let parts = set.scene.parts();
+    let tiled = parts.iter().any(|p| p.kind == PartKind::Tile);
     let on_plate = |z: f64, shift: Vector3| -> Vec<Point3> {
         let places = names::on_counter(set.plan, z).into_iter();
         places.map(|p| p + shift).collect()
@@ -115,7 +116,7 @@ fn named(set: &Set, moves: &Moves) -> Vec<Named> {
     });
     let numbered = names.zip(1..);
     let named = numbered.map(|((layer, places), number)| Named {
-        text: format!("{number}  {}", layer.name()),
+        text: format!("{number}  {}", layer.name(tiled)),
         places,
     });
     named.collect()
