@@ -24,9 +24,14 @@ const DOT: f64 = 0.4;
 /// Places marks in the order given; says how many found no place.
 pub fn place_marks(page: &mut Page, marks: &[Mark]) -> usize {
     let placed = |page: &mut Page, mark: &Mark| {
-        page.place(Layer::Note, &mark.text, LETTERS, on(mark))
-            || page.place(Layer::Note, &mark.text, LETTERS, beside(mark))
-            || lead_to(page, mark)
+        let near: Vec<Stand> = on(mark).into_iter().chain(beside(mark)).collect();
+        let mut apart = near.iter();
+        let apart = apart.find(|s| page.stands_apart(&mark.text, LETTERS, **s));
+        if let Some(stand) = apart {
+            page.text(Layer::Note, &mark.text, LETTERS, *stand);
+            return true;
+        }
+        lead_to(page, mark) || page.place(Layer::Note, &mark.text, LETTERS, near)
     };
     marks.iter().filter(|mark| !placed(page, mark)).count()
 }
@@ -56,11 +61,7 @@ pub fn place_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
         *page = tried;
         return true;
     }
-    let mark = Mark {
-        text: lines.join(", "),
-        area: *area,
-    };
-    lead_to(page, &mark)
+    lead_lines(page, area, lines) || lead_lines(page, area, &[lines.join(", ")])
 }
 
 /// Places marks at the ends of leaders; says how many found no place.
@@ -164,13 +165,25 @@ fn inside(mark: &Mark, height: f64) -> Vec<Stand> {
 
 /// Places the text away from the thing with a leader that ends in a dot on it.
 fn lead_to(page: &mut Page, mark: &Mark) -> bool {
-    let Some((stand, leader)) = feet(&mark.area)
+    lead_lines(page, &mark.area, std::slice::from_ref(&mark.text))
+}
+
+/// Places lines of text, one below the other, away from an area with a leader that ends in a dot on it; past the
+/// chains of dimensions only where there is no other way.
+fn lead_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
+    let feet: Vec<Point2> = feet(area)
         .filter(|foot| page.taken().free_of_texts(&dot_room(*foot)))
-        .find_map(|foot| lead_from(page, mark, foot))
-    else {
+        .collect();
+    let found = [false, true].into_iter().find_map(|past_chains| {
+        let mut led = feet.iter();
+        led.find_map(|foot| lead_from(page, area, lines, *foot, past_chains))
+    });
+    let Some((stands, leader)) = found else {
         return false;
     };
-    page.text(Layer::Note, &mark.text, LETTERS, stand);
+    for (text, stand) in lines.iter().zip(stands) {
+        page.text(Layer::Note, text, LETTERS, stand);
+    }
     page.line(Layer::Note, Pen::Fine, Dash::Solid, leader[0], leader[1]);
     dot(page, leader[0]);
     true
@@ -190,8 +203,14 @@ fn feet(area: &Bounds2) -> impl Iterator<Item = Point2> {
     })
 }
 
-/// The nearest stand for a text from which a leader reaches the foot.
-fn lead_from(page: &Page, mark: &Mark, foot: Point2) -> Option<(Stand, [Point2; 2])> {
+/// The nearest stands for lines of text from which a leader reaches the foot.
+fn lead_from(
+    page: &Page,
+    area: &Bounds2,
+    lines: &[String],
+    foot: Point2,
+    past_chains: bool,
+) -> Option<(Vec<Stand>, [Point2; 2])> {
     let rings = (2..)
         .map(|i| 2.5 * f64::from(i))
         .take_while(|r| *r <= LEADER);
@@ -199,15 +218,37 @@ fn lead_from(page: &Page, mark: &Mark, foot: Point2) -> Option<(Stand, [Point2; 
         .flat_map(|r| (0..24).map(move |k| (r, f64::from(k) * 15.0 + 30.0)))
         .map(|(r, angle)| {
             let turn = nalgebra::Rotation2::new(angle.to_radians());
-            about(foot + turn * Vector2::new(r, 0.0), LETTERS, 0.0)
+            block(foot + turn * Vector2::new(r, 0.0), lines.len())
         })
-        .filter(|&stand| page.has_room(&mark.text, LETTERS, stand))
-        .find_map(|stand| {
-            let room = text_box(stand.0, &mark.text, LETTERS, stand.1, stand.2);
-            let leader = leader(foot, &room)
-                .filter(|l| !runs_along(*l, &mark.area) && page.taken().is_clear(*l))?;
-            (!room.overlaps(&dot_room(foot), 0.0)).then_some((stand, leader))
+        .filter(|stands| {
+            let mut all = lines.iter().zip(stands);
+            all.all(|(text, stand)| page.stands_apart(text, LETTERS, *stand))
         })
+        .find_map(|stands| {
+            let room = room_of(lines, &stands)?;
+            let leader = leader(foot, &room).filter(|l| {
+                !runs_along(*l, area)
+                    && page.taken().is_clear(*l)
+                    && (past_chains || page.leaves_chains(*l))
+            })?;
+            (!room.overlaps(&dot_room(foot), 0.0)).then_some((stands, leader))
+        })
+}
+
+/// Level stands of some lines about a middle, the first one uppermost.
+fn block(middle: Point2, count: usize) -> Vec<Stand> {
+    let row = 1.5 * LETTERS;
+    let top = row * (count.max(1) - 1) as f64 / 2.0;
+    let below = |number: usize| Vector2::new(0.0, top - row * number as f64);
+    let stands = (0..count).map(|number| about(middle + below(number), LETTERS, 0.0));
+    stands.collect()
+}
+
+/// The box round lines of text.
+fn room_of(lines: &[String], stands: &[Stand]) -> Option<Bounds2> {
+    let each = lines.iter().zip(stands);
+    let boxes = each.map(|(text, s)| text_box(s.0, text, LETTERS, s.1, s.2));
+    boxes.reduce(|all, one| all.union(one))
 }
 
 /// True for a leader that would run along what it points to and be taken for its edge.

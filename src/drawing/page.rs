@@ -3,7 +3,7 @@
 use super::occupancy::{self, Occupancy};
 use super::{Align, Dash, Dimension, Ink, Item, Layer, Pen, Scale, Sheet, lettering};
 use crate::catalog::Paper;
-use crate::geometry::{Bounds2, Point2, Vertex};
+use crate::geometry::{self, Bounds2, Point2, Vector2, Vertex};
 
 /// Lettering height of notes, marks and dimensions, from the series of ISO 3098, millimetres.
 pub const LETTERS: f64 = 2.5;
@@ -11,6 +11,8 @@ pub const LETTERS: f64 = 2.5;
 pub const LARGE: f64 = 3.5;
 /// Lettering height of titles.
 pub const TITLE: f64 = 5.0;
+/// The space of a word, in lettering heights: texts nearer end to end read as one.
+const WORD: f64 = 0.6;
 
 /// A sheet being drawn: its items, and what is taken by them.
 ///
@@ -21,6 +23,8 @@ pub struct Page {
     ink: Ink,
     items: Vec<Item>,
     taken: Occupancy,
+    /// Dimension and extension lines, which no leader crosses where it can be helped.
+    measuring: Vec<[Point2; 2]>,
     /// Texts stay inside.
     inside: Bounds2,
 }
@@ -36,6 +40,7 @@ impl Page {
             ink: Ink::Black,
             items: Vec::new(),
             taken: Occupancy::new(paper.width.mm(), paper.height.mm()),
+            measuring: Vec::new(),
             inside,
         }
     }
@@ -64,6 +69,9 @@ impl Page {
     ) {
         for piece in occupancy::pieces(&points, closed) {
             self.taken.add_piece(piece);
+            if layer == Layer::Dimension {
+                self.measuring.push(piece);
+            }
         }
         self.items.push(Item::Path {
             layer,
@@ -82,6 +90,7 @@ impl Page {
                 Item::Path { points, closed, .. } => {
                     for piece in occupancy::pieces(points, *closed) {
                         self.taken.add_piece(piece);
+                        self.measuring.push(piece);
                     }
                 }
                 Item::Text { .. } => {
@@ -122,10 +131,12 @@ impl Page {
         stands: impl IntoIterator<Item = Stand>,
     ) -> bool {
         let text = plain(text);
-        let free = stands
-            .into_iter()
-            .find(|&stand| self.has_room(&text, height, stand));
-        if let Some(stand) = free {
+        let stands: Vec<Stand> = stands.into_iter().collect();
+        let parted = stands
+            .iter()
+            .find(|s| self.stands_apart(&text, height, **s));
+        let free = parted.or_else(|| stands.iter().find(|s| self.has_room(&text, height, **s)));
+        if let Some(&stand) = free {
             self.text(layer, &text, height, stand);
         }
         free.is_some()
@@ -134,6 +145,19 @@ impl Page {
     /// True when a text may stand so: inside the sheet's border and clear of all that is drawn.
     pub fn has_room(&self, text: &str, height: f64, stand: Stand) -> bool {
         self.has_air(text, height, stand, 0.3)
+    }
+
+    /// True when a text may stand so and is read as a text of its own: a word's space from any other at its ends.
+    pub fn stands_apart(&self, text: &str, height: f64, stand: Stand) -> bool {
+        let (at, align, angle) = stand;
+        let mut area = occupancy::text_box(at, text, height, align, angle);
+        let along = Vector2::new(
+            if angle == 0.0 { 1.0 } else { 0.0 },
+            if angle == 0.0 { 0.0 } else { 1.0 },
+        );
+        area.low -= along * WORD * height;
+        area.high += along * WORD * height;
+        self.has_room(text, height, stand) && self.taken.free_of_texts(&area)
     }
 
     /// True when a text may stand so with some air round it.
@@ -159,6 +183,14 @@ impl Page {
             })
             .flatten()
             .all(|piece| earlier.taken.is_clear(piece))
+    }
+
+    /// True when a straight piece crosses no dimension or extension line.
+    pub fn leaves_chains(&self, piece: [Point2; 2]) -> bool {
+        !self
+            .measuring
+            .iter()
+            .any(|line| geometry::cross(piece, *line))
     }
 
     /// What is taken.

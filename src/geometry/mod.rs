@@ -22,6 +22,7 @@ mod region;
 mod slab;
 mod solid;
 mod soundness;
+mod straight;
 mod tabbed;
 mod wall;
 
@@ -35,6 +36,7 @@ pub use region::Region;
 pub use slab::{CornerShape, ProfilePoint, Slab, SlabCorner, SlabEdge, SlabFault, SlabTrouble};
 pub use solid::{Bend, EndPlane, Extrusion, Slot, Solid, Tab, Tabbed, Wall};
 pub use soundness::Unsound;
+pub use straight::{cross, distance};
 pub use wall::WallFrame;
 
 /// A point in a plane, millimetres.

@@ -179,7 +179,10 @@ impl Laying<'_> {
                     self.axis.point(middle, self.line),
                     self.axis.point(near, o - 0.1),
                 ];
-                if page.has_air(text, LETTERS, stand, AIR) && page.taken().is_clear(leader) {
+                if page.has_air(text, LETTERS, stand, AIR)
+                    && page.stands_apart(text, LETTERS, stand)
+                    && page.taken().is_clear(leader)
+                {
                     Self::hold(page, text, stand);
                     page.block(leader);
                     return Some((stand, leader, o + ROW));

@@ -4,7 +4,7 @@ use super::ports::{Slot, spread};
 use crate::drawing::occupancy::{Occupancy, grown};
 use crate::drawing::page::{LETTERS, Page, wrap};
 use crate::drawing::{Align, Dash, Layer, Pen};
-use crate::geometry::{Bounds2, Point2, Vector2, Vertex};
+use crate::geometry::{Bounds2, Point2, Vector2, Vertex, cross, distance};
 
 /// A note and what it points to.
 #[derive(Clone, Debug, PartialEq)]
@@ -309,24 +309,6 @@ fn is_clear(taken: &Occupancy, leader: &Leader) -> bool {
     taken.is_clear([leader[0], leader[1]])
         && taken.is_clear([leader[1], leader[2]])
         && taken.free_of_texts(&grown(&foot, DOT + 0.1))
-}
-
-/// True when two straight pieces share a point.
-fn cross(a: [Point2; 2], b: [Point2; 2]) -> bool {
-    let side = |p: Point2, q: [Point2; 2]| (q[1] - q[0]).perp(&(p - q[0]));
-    let parted = |p: [Point2; 2], q: [Point2; 2]| side(p[0], q) * side(p[1], q) < 0.0;
-    parted(a, b) && parted(b, a)
-}
-
-fn distance(point: Point2, piece: [Point2; 2]) -> f64 {
-    let along = piece[1] - piece[0];
-    let length = along.norm_squared();
-    let share = if length > 0.0 {
-        ((point - piece[0]).dot(&along) / length).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    (piece[0] + along * share - point).norm()
 }
 
 fn letter(page: &mut Page, column: &NotesColumn, lines: &[String], port: f64) {

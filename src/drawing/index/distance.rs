@@ -1,6 +1,6 @@
 //! How far something is from the island, in plan.
 
-use crate::geometry::{Bounds2, Point2};
+use crate::geometry::{Bounds2, Point2, cross, distance};
 
 /// The least distance between a closed polygon and a box, millimetres; zero where they meet.
 pub fn between(polygon: &[Point2], area: &Bounds2) -> f64 {
@@ -21,42 +21,25 @@ pub fn between(polygon: &[Point2], area: &Bounds2) -> f64 {
                 return 0.0;
             }
             least = least
-                .min(to_segment(a.0, b))
-                .min(to_segment(a.1, b))
-                .min(to_segment(b.0, a))
-                .min(to_segment(b.1, a));
+                .min(distance(a[0], b))
+                .min(distance(a[1], b))
+                .min(distance(b[0], a))
+                .min(distance(b[1], a));
         }
     }
     if least.is_finite() { least } else { 0.0 }
 }
 
-type Side = (Point2, Point2);
+type Side = [Point2; 2];
 
 fn sides(points: &[Point2]) -> impl Iterator<Item = Side> + '_ {
     let next = points.iter().cycle().skip(1);
-    points.iter().zip(next).map(|(a, b)| (*a, *b))
-}
-
-fn to_segment(p: Point2, (a, b): Side) -> f64 {
-    let along = b - a;
-    let square = along.norm_squared();
-    let t = if square > 0.0 {
-        ((p - a).dot(&along) / square).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    (p - (a + along * t)).norm()
-}
-
-/// True when two segments cross inside both.
-fn cross(a: Side, b: Side) -> bool {
-    let turn = |(p, q): Side, r: Point2| (q - p).perp(&(r - p));
-    turn(a, b.0) * turn(a, b.1) < 0.0 && turn(b, a.0) * turn(b, a.1) < 0.0
+    points.iter().zip(next).map(|(a, b)| [*a, *b])
 }
 
 /// True when a point lies inside a polygon, by the parity of crossings.
 fn is_inside(polygon: &[Point2], p: Point2) -> bool {
-    let crossed = sides(polygon).filter(|(a, b)| {
+    let crossed = sides(polygon).filter(|[a, b]| {
         (a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x)
     });
     crossed.count() % 2 == 1

@@ -92,12 +92,8 @@ pub(super) fn beside(page: &mut Page, text: &str, area: &Bounds2) -> bool {
         let ends = [area.low.x, area.high.x].map(|x| Point2::new(x, middle.y));
         (ends, area.height() / 2.0)
     };
-    let mut stands = OFF.iter().flat_map(|off| along(line, text, half + off));
-    let stand = stands.find(|stand| page.has_air(text, LETTERS, *stand, 0.3));
-    if let Some(stand) = stand {
-        page.text(Layer::Note, text, LETTERS, stand);
-    }
-    stand.is_some()
+    let stands = OFF.iter().flat_map(|off| along(line, text, half + off));
+    page.place(Layer::Note, text, LETTERS, stands)
 }
 
 /// From a thing to the mark beside it, millimetres: the nearest free is taken.
