@@ -23,7 +23,7 @@ use std::cell::{Cell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A test takes this many designs, or as many as the environment says.
-const CASES: u32 = 150;
+const CASES: u32 = 200;
 
 fn cases() -> u32 {
     let asked = std::env::var("ISLANDWRIGHT_CASES").ok();
