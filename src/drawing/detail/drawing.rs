@@ -3,7 +3,7 @@
 use super::content::{Chain, Content, Extra, Note, Stuff};
 use super::{breaks, feet, paint};
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
-use crate::drawing::figure::{Beside, LeaderNote, NotesColumn, Place, place_notes};
+use crate::drawing::figure::{LeaderNote, NotesColumn, place_notes};
 use crate::drawing::fit::Fit;
 use crate::drawing::page::Page;
 use crate::drawing::scene::Scene;
@@ -13,16 +13,12 @@ use crate::geometry::{Outline, Point2, Vector2, Vertex};
 use crate::parts::{Part, PartKind};
 use crate::units::Notation;
 
-/// Width of the column of notes, millimetres on the paper.
-pub(super) const NOTES: f64 = 62.0;
-/// From the view to the column.
-pub(super) const BESIDE: f64 = 5.0;
 /// Draws a detail; says how many texts found no place.
 pub(super) fn draw(
     page: &mut Page,
     scene: &Scene,
     content: &Content,
-    (notation, fit, place): (Notation, &Fit, &Place),
+    (notation, fit, column): (Notation, &Fit, &NotesColumn),
 ) -> usize {
     let cut = cut(scene, content);
     cut.draw(page, fit);
@@ -31,7 +27,7 @@ pub(super) fn draw(
     }
     breaks::draw(page, fit, &content.window.area, &cut);
     let missing = chains(page, notation, fit, content);
-    missing + notes(page, fit, content, (&cut, scene, place))
+    missing + notes(page, fit, content, (&cut, scene, column))
 }
 
 /// What the detail's plane goes through, its extras among it.
@@ -87,7 +83,7 @@ fn notes(
     page: &mut Page,
     fit: &Fit,
     content: &Content,
-    (cut, scene, place): (&CutView, &Scene, &Place),
+    (cut, scene, column): (&CutView, &Scene, &NotesColumn),
 ) -> usize {
     let led = content.notes.iter().filter_map(|Note { text, target }| {
         let (points, part) = feet::of(target, cut, scene.parts())?;
@@ -99,13 +95,7 @@ fn notes(
         })
     });
     let led: Vec<LeaderNote> = led.collect();
-    let column = NotesColumn {
-        beside: Beside::Right,
-        edge: place.view.high.x + BESIDE,
-        width: NOTES,
-        height: (place.caption.y, place.cell.high.y),
-    };
-    place_notes(page, &column, &led)
+    place_notes(page, column, &led)
 }
 
 /// A closed or open line of corners on the sheet.

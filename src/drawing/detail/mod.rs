@@ -3,6 +3,7 @@
 mod breaks;
 mod content;
 mod corner;
+mod cut_at;
 mod cutout;
 mod drawing;
 mod edge;
@@ -21,8 +22,9 @@ mod words;
 
 pub(in crate::drawing) use breaks::draw as draw_breaks;
 pub(in crate::drawing) use content::Note;
+pub(in crate::drawing) use cut_at::{Called, cut_at};
 pub(in crate::drawing) use feet::of as feet_of;
-#[expect(unused_imports, reason = "other sheets name details by their number")]
-pub use list::{Detail, details};
+#[cfg(test)]
+use list::details;
 pub use sheets::{CHAPTER, draw, planned};
 pub(in crate::drawing) use words::Words;

@@ -15,7 +15,7 @@ pub struct Spot {
 /// How far a detail's place keeps from openings and corners, millimetres: as far as can be.
 const CLEAR: [f64; 3] = [150.0, 80.0, 30.0];
 /// Counter edges whose overhangs differ by more are drawn each.
-const OTHER_OVERHANG: f64 = 50.0;
+pub const OTHER_OVERHANG: f64 = 50.0;
 
 /// The middles of the full-height studs of a face that keep clear of openings and corners.
 fn plain_studs(plan: &Plan, number: usize, clear: f64) -> Vec<f64> {

@@ -1,17 +1,18 @@
 //! Which detail lies on which sheet.
 
 use super::content::Content;
-use super::drawing::{self, BESIDE, NOTES};
 use super::list::{Detail, Subject, details};
-use super::{corner, cutout, edge, foot, opening, tile};
+use super::{corner, cutout, drawing, edge, foot, opening, tile};
+use crate::drawing::Scale;
 use crate::drawing::border::Frame;
 use crate::drawing::dimension::Side;
-use crate::drawing::figure::{Arrangement, Caption, Figure, arrange, notes_height};
-use crate::drawing::fit::{Fit, Margins};
+use crate::drawing::figure::{Caption, Kind, Sheets, Shown, Wishes};
+use crate::drawing::fit::Margins;
 use crate::drawing::page::Page;
 use crate::drawing::scale::Series;
 use crate::drawing::scene::Scene;
 use crate::drawing::set::{Drawn, Planned, Set};
+use crate::geometry::Bounds2;
 use crate::parts::Assembly;
 use crate::plan::Plan;
 
@@ -23,26 +24,32 @@ const CHAIN: (f64, f64) = (19.0, 10.0);
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "Details";
 
-/// All details laid out.
-pub(super) struct Layout {
-    pub(super) details: Vec<(Detail, Content)>,
-    pub(super) arranged: Arrangement,
+const KIND: Kind = Kind {
+    one: "Detail",
+    many: CHAPTER,
+    beside: 5.0,
+    columns: &[62.0, 90.0],
+};
+
+/// A detail with what it shows.
+#[derive(Clone, Debug)]
+pub(super) struct Pictured {
+    pub detail: Detail,
+    pub content: Content,
 }
 
-impl Layout {
-    pub(super) fn new(plan: &Plan, frame: &Frame) -> Self {
-        let details: Vec<_> = details(plan)
-            .into_iter()
-            .filter_map(|d| Some((d.clone(), content(plan, &d.subject)?)))
-            .collect();
-        let figures: Vec<Figure> = details.iter().map(|(d, c)| figure(d, c)).collect();
-        let room = frame.room(&notes());
-        let series = Series::details(plan.design.project.units);
-        Self {
-            details,
-            arranged: arrange(&figures, &[room], &series, PER_SHEET),
-        }
-    }
+/// All details laid out.
+pub(super) fn layout(plan: &Plan, frame: &Frame) -> Sheets<Pictured> {
+    let pictured = details(plan).into_iter().filter_map(|detail| {
+        let content = content(plan, &detail.subject)?;
+        Some(Pictured { detail, content })
+    });
+    let wishes = Wishes {
+        series: Series::details(plan.design.project.units),
+        per_sheet: PER_SHEET,
+        largest_base: 1.0,
+    };
+    Sheets::new(KIND, pictured.collect(), frame.room(&notes()), &wishes)
 }
 
 /// What is said on every sheet of details.
@@ -65,69 +72,55 @@ fn content(plan: &Plan, subject: &Subject) -> Option<Content> {
     }
 }
 
-fn caption(detail: &Detail, scale: &str) -> Caption {
-    Caption {
-        sign: detail.number.to_string(),
-        title: detail.title.clone(),
-        note: scale.to_owned(),
+impl Shown for Pictured {
+    fn sign(&self) -> String {
+        self.detail.number.to_string()
     }
-}
 
-fn figure(detail: &Detail, content: &Content) -> Figure {
-    let area = &content.window.area;
-    let room = |side: Side| match content.chains.iter().filter(|c| c.side == side).count() {
-        0 => 2.0,
-        count => CHAIN.0 + CHAIN.1 * (count - 1) as f64,
-    };
-    Figure {
-        built: (area.width(), area.height()),
-        margins: Margins {
+    fn area(&self) -> Bounds2 {
+        self.content.window.area
+    }
+
+    fn margins(&self) -> Margins {
+        let chains = &self.content.chains;
+        let room = |side: Side| match chains.iter().filter(|c| c.side == side).count() {
+            0 => 2.0,
+            count => CHAIN.0 + CHAIN.1 * (count - 1) as f64,
+        };
+        Margins {
             left: room(Side::Left),
-            right: BESIDE + NOTES,
+            right: 0.0,
             below: room(Side::Below),
             above: room(Side::Above),
-        },
-        least_height: notes_height(content.notes.iter().map(|n| n.text.as_str()), NOTES) + 4.0,
-        caption: caption(detail, "1 1/2\" = 1'-0\"").size(),
+        }
+    }
+
+    fn texts(&self) -> Vec<String> {
+        self.content.notes.iter().map(|n| n.text.clone()).collect()
+    }
+
+    fn caption(&self, scale: &Scale) -> Caption {
+        Caption {
+            sign: self.sign(),
+            title: self.detail.title.clone(),
+            note: scale.name.clone(),
+        }
     }
 }
 
 /// Which sheets there are.
 pub fn planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
-    let layout = Layout::new(plan, frame);
-    let on = |sheet: usize| {
-        let pairs = layout.details.iter().zip(&layout.arranged.places);
-        let own = pairs.filter(move |(_, place)| place.sheet == sheet);
-        own.map(|((detail, _), _)| detail.number.to_string())
-            .collect::<Vec<_>>()
-    };
-    (0..layout.arranged.sheets)
-        .map(|sheet| {
-            let figures = on(sheet);
-            let title = match figures.as_slice() {
-                [one] => format!("Detail {one}"),
-                [one, two] => format!("Details {one} and {two}"),
-                [first, .., last] => format!("Details {first} to {last}"),
-                [] => CHAPTER.to_owned(),
-            };
-            Planned {
-                stem: format!("details-{}", sheet + 1),
-                title,
-                face: None,
-                figures,
-            }
-        })
-        .collect()
+    layout(plan, frame).planned()
 }
 
 /// Draws one of them.
 pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
-    let layout = Layout::new(set.plan, set.frame);
-    let scale = &layout.arranged.scale;
+    let layout = layout(set.plan, set.frame);
+    let scale = layout.scale(number);
     let title = &set.entry(CHAPTER, number)?.planned.title;
-    let mut page = set.frame.page(title, scale, &notes());
-    draw_all(&mut page, set.plan, set.scene, &layout, number);
-    Some((page, scale.clone()))
+    let mut page = set.frame.page(title, &scale, &notes());
+    draw_all(&mut page, set.plan, set.scene, (&layout, number));
+    Some((page, scale))
 }
 
 /// Draws the details of a sheet; says how many texts found no place.
@@ -135,17 +128,10 @@ pub(super) fn draw_all(
     page: &mut Page,
     plan: &Plan,
     scene: &Scene,
-    layout: &Layout,
-    number: usize,
+    (layout, number): (&Sheets<Pictured>, usize),
 ) -> usize {
     let notation = plan.design.project.units;
-    let scale = &layout.arranged.scale;
-    let mut missing = 0;
-    let pairs = layout.details.iter().zip(&layout.arranged.places);
-    for ((detail, content), place) in pairs.filter(|(_, place)| place.sheet == number) {
-        caption(detail, &scale.name).draw(page, place.caption);
-        let fit = Fit::at(scale.clone(), &content.window.area, &place.view);
-        missing += drawing::draw(page, scene, content, (notation, &fit, place));
-    }
-    missing
+    layout.draw(page, number, |page, pictured, (fit, column)| {
+        drawing::draw(page, scene, &pictured.content, (notation, fit, column))
+    })
 }

@@ -2,7 +2,7 @@
 
 use super::drawing::cut;
 use super::list::Subject;
-use super::sheets::{Layout, draw_all};
+use super::sheets::{draw_all, layout};
 use crate::drawing::border::Frame;
 use crate::drawing::scene::Scene;
 use crate::drawing::section::CutView;
@@ -33,13 +33,13 @@ fn designs() -> Vec<(String, Plan, Assembly)> {
 /// All sheets of details, and how many of their texts and leaders found no place.
 fn drawn(plan: &Plan, assembly: &Assembly) -> (Vec<Sheet>, usize) {
     let frame = Frame::new(&plan.design);
-    let layout = Layout::new(plan, &frame);
+    let layout = layout(plan, &frame);
     let scene = Scene::new(assembly);
     let mut missing = 0;
     let sheets = (0..layout.arranged.sheets).map(|number| {
-        let mut page = frame.page("details", &layout.arranged.scale, &[]);
-        missing += draw_all(&mut page, plan, &scene, &layout, number);
-        let scale = layout.arranged.scale.clone();
+        let mut page = frame.page("details", &layout.scale(number), &[]);
+        missing += draw_all(&mut page, plan, &scene, (&layout, number));
+        let scale = layout.scale(number);
         page.finish("s".into(), "s".into(), "1".into(), scale)
     });
     (sheets.collect(), missing)
@@ -101,14 +101,11 @@ fn garden(is_meant: fn(&Subject) -> bool) -> (CutView, Assembly) {
         .into_iter()
         .find(|d| d.0.ends_with("garden-corner.yaml"));
     let (_, plan, assembly) = found.unwrap();
-    let layout = Layout::new(&plan, &Frame::new(&plan.design));
+    let layout = layout(&plan, &Frame::new(&plan.design));
     let scene = Scene::new(&assembly);
-    let (_, content) = layout
-        .details
-        .iter()
-        .find(|(d, _)| is_meant(&d.subject))
-        .unwrap();
-    (cut(&scene, content), assembly)
+    let mut figures = layout.figures.iter();
+    let pictured = figures.find(|p| is_meant(&p.detail.subject)).unwrap();
+    (cut(&scene, &pictured.content), assembly)
 }
 
 /// The box round what is cut of the parts of a kind, inches.

@@ -39,8 +39,10 @@ pub struct Place {
 /// of the views are at one height, and so are the captions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Arrangement {
-    /// The one scale of all views.
-    pub scale: Scale,
+    /// The scale at which the figures were shared out.
+    pub base: Scale,
+    /// The one scale of all views of each sheet; none is smaller than the base.
+    pub scales: Vec<Scale>,
     /// One for each figure.
     pub places: Vec<Place>,
     /// How many sheets they take.
@@ -49,25 +51,56 @@ pub struct Arrangement {
     pub fits: bool,
 }
 
+/// What is wanted of an arrangement.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wishes {
+    /// The scales.
+    pub series: Series,
+    /// How many figures a sheet should hold on the average.
+    pub per_sheet: usize,
+    /// Figures are shared out at no larger scale than this factor, so that sheets hold several; a sheet whose own figures
+    /// leave it room is drawn larger all the same.
+    pub largest_base: f64,
+}
+
 /// Between cells, at least, millimetres.
 const GAP: f64 = 6.0;
 
-/// Lays figures out in rows, in their order, at one scale of a series.
+/// Lays figures out in rows, in their order.
 ///
-/// Taken is the largest preferred scale at which a sheet holds `per_sheet` figures on the average; where none does, the
-/// preferred scale that takes the fewest sheets; where no preferred scale lets every figure fit, the largest of the others
-/// that does. `rooms` are the rooms of the sheets; sheets past the last are like it.
-pub fn arrange(
-    figures: &[Figure],
-    rooms: &[Bounds2],
-    series: &Series,
-    per_sheet: usize,
-) -> Arrangement {
-    let wanted = figures.len().div_ceil(per_sheet.max(1)).max(1);
+/// They are shared out at the largest preferred scale at which a sheet holds as many as wished on the average; where none
+/// does, at the preferred scale that takes the fewest sheets; where no preferred scale lets every figure fit, at the largest
+/// of the others that does. Then each sheet takes the largest preferred scale at which it still holds its own. `rooms` are
+/// the rooms of the sheets; sheets past the last are like it.
+pub fn arrange(figures: &[Figure], rooms: &[Bounds2], wishes: &Wishes) -> Arrangement {
+    let mut shared = share_out(figures, rooms, wishes);
+    if !shared.fits {
+        // Notes that are too high for any sheet must not make the views tiny: they pass the sheet at any scale.
+        let bare = figures.iter().map(|f| Figure {
+            least_height: 0.0,
+            ..*f
+        });
+        let bare = share_out(&bare.collect::<Vec<_>>(), rooms, wishes);
+        if bare.fits {
+            shared = Arrangement {
+                fits: false,
+                ..bare
+            };
+        }
+        return shared;
+    }
+    for sheet in 0..shared.sheets {
+        enlarge(&mut shared, sheet, figures, (rooms, wishes));
+    }
+    shared
+}
+
+fn share_out(figures: &[Figure], rooms: &[Bounds2], wishes: &Wishes) -> Arrangement {
+    let wanted = figures.len().div_ceil(wishes.per_sheet.max(1)).max(1);
     let laid = |scale: &Scale| lay_out(figures, rooms, scale);
-    let preferred: Vec<_> = series
-        .preferred
-        .iter()
+    let preferred = wishes.series.preferred.iter();
+    let preferred: Vec<_> = preferred
+        .filter(|s| s.factor <= wishes.largest_base + 1e-9)
         .map(laid)
         .filter(|a| a.fits)
         .collect();
@@ -77,7 +110,7 @@ pub fn arrange(
     if let Some(fewest) = preferred.into_iter().min_by_key(|a| a.sheets) {
         return fewest;
     }
-    let others = series.others.iter().map(laid);
+    let others = wishes.series.others.iter().map(laid);
     let mut last = None;
     for other in others {
         if other.fits {
@@ -86,6 +119,33 @@ pub fn arrange(
         last = Some(other);
     }
     last.unwrap_or_else(|| laid(&Scale::full()))
+}
+
+/// Draws a sheet at the largest preferred scale at which it holds its figures.
+fn enlarge(
+    shared: &mut Arrangement,
+    sheet: usize,
+    figures: &[Figure],
+    (rooms, wishes): (&[Bounds2], &Wishes),
+) {
+    let Some(room) = room_of(rooms, sheet) else {
+        return;
+    };
+    let numbers = 0..figures.len();
+    let own: Vec<usize> = numbers
+        .filter(|&i| shared.places.get(i).is_some_and(|p| p.sheet == sheet))
+        .collect();
+    let group: Vec<Figure> = own.iter().map(|&i| figures[i]).collect();
+    let larger = wishes.series.preferred.iter();
+    let larger = larger.filter(|s| s.factor > shared.base.factor + 1e-9);
+    let mut laid = larger.map(|scale| lay_out(&group, &[room], scale));
+    let Some(found) = laid.find(|a| a.fits && a.sheets == 1) else {
+        return;
+    };
+    for (&number, place) in own.iter().zip(found.places) {
+        shared.places[number] = Place { sheet, ..place };
+    }
+    shared.scales[sheet] = found.base;
 }
 
 /// One row while it is filled.
@@ -172,7 +232,8 @@ fn lay_out(figures: &[Figure], rooms: &[Bounds2], scale: &Scale) -> Arrangement 
         }
     }
     Arrangement {
-        scale: scale.clone(),
+        base: scale.clone(),
+        scales: vec![scale.clone(); sheets.len()],
         sheets: sheets.len(),
         fits: fits && places.len() == figures.len(),
         places,
@@ -296,16 +357,45 @@ mod tests {
         }
     }
 
+    fn wishes(series: Series, per_sheet: usize) -> Wishes {
+        Wishes {
+            series,
+            per_sheet,
+            largest_base: 1.0,
+        }
+    }
+
+    #[test]
+    fn a_sheet_with_room_left_is_drawn_larger_and_notes_never_make_views_tiny() {
+        // 1000 × 500 built at 1:10 with margins: 150 × 82, two of three in a row of 380. The third alone takes 1:5:
+        // 250 × 132 on 380 × 150; at 1:2 it would be 550 wide.
+        let figures = vec![figure(1000.0, 500.0); 3];
+        let asked = Wishes {
+            largest_base: 0.1,
+            ..wishes(Series::sections(Notation::Metric), 1)
+        };
+        let laid = arrange(&figures, &[room(380.0, 150.0)], &asked);
+        let names: Vec<&str> = laid.scales.iter().map(|s| s.name.as_str()).collect();
+        assert_eq!(
+            (laid.base.name.as_str(), names),
+            ("1:10", vec!["1:10", "1:5"])
+        );
+        let mut high = figure(1000.0, 500.0);
+        high.least_height = 500.0;
+        let laid = arrange(&[high], &[room(380.0, 150.0)], &asked);
+        assert_eq!((laid.base.name.as_str(), laid.fits), ("1:10", false));
+    }
+
     #[test]
     fn the_scale_is_the_largest_at_which_a_sheet_holds_as_many_as_asked() {
         // 900 × 950 built, margins 50 and 20, caption 12. On 380 × 215: at 1:5 a view is 180 × 190, its cell 230 × 222,
         // higher than the room. At 1:10 a cell is 140 × 127: two in a row and one row. At 1:20 it is 95 × 79.5: three in a
         // row (3 × 95 + 2 × 6 = 297; four take 398), two rows of 79.5 and 6 between: 165.
         let figures = vec![figure(900.0, 950.0); 6];
-        let series = Series::sections(Notation::Metric);
-        let at = |per_sheet| arrange(&figures, &[room(380.0, 215.0)], &series, per_sheet);
-        assert_eq!((at(2).scale.name.as_str(), at(2).sheets), ("1:10", 3));
-        assert_eq!((at(6).scale.name.as_str(), at(6).sheets), ("1:20", 1));
+        let sections = |per_sheet| wishes(Series::sections(Notation::Metric), per_sheet);
+        let at = |per_sheet| arrange(&figures, &[room(380.0, 215.0)], &sections(per_sheet));
+        assert_eq!((at(2).base.name.as_str(), at(2).sheets), ("1:10", 3));
+        assert_eq!((at(6).base.name.as_str(), at(6).sheets), ("1:20", 1));
         assert!(at(2).fits && at(6).fits);
         let view = at(2).places[0].view;
         assert!((view.width() - 90.0).abs() < 1e-9 && (view.height() - 95.0).abs() < 1e-9);
@@ -315,13 +405,15 @@ mod tests {
     fn where_none_holds_as_many_the_fewest_sheets_are_taken_at_the_largest_scale() {
         // Ten to a sheet hold at no preferred scale; at 1:20 six do.
         let figures = vec![figure(900.0, 950.0); 10];
-        let series = Series::sections(Notation::Metric);
-        let laid = arrange(&figures, &[room(380.0, 215.0)], &series, 10);
-        assert_eq!((laid.scale.name.as_str(), laid.sheets), ("1:20", 2));
+        let asked = |per_sheet| wishes(Series::sections(Notation::Metric), per_sheet);
+        let laid = arrange(&figures, &[room(380.0, 215.0)], &asked(10));
+        assert_eq!((laid.base.name.as_str(), laid.sheets), ("1:20", 2));
+        // Four of them remain for the second sheet: at 1:10 only two go there.
+        assert_eq!(laid.scales[1].name, "1:20");
         // What fits at no preferred scale goes below them: 9000 long is 450 at 1:20, with margins 410 at 1:25.
-        let long = arrange(&[figure(9000.0, 950.0)], &[room(420.0, 215.0)], &series, 1);
-        assert_eq!((long.scale.name.as_str(), long.fits), ("1:25", true));
-        let endless = arrange(&[figure(1e9, 950.0)], &[room(420.0, 215.0)], &series, 1);
+        let long = arrange(&[figure(9000.0, 950.0)], &[room(420.0, 215.0)], &asked(1));
+        assert_eq!((long.base.name.as_str(), long.fits), ("1:25", true));
+        let endless = arrange(&[figure(1e9, 950.0)], &[room(420.0, 215.0)], &asked(1));
         assert!(!endless.fits && endless.places.len() == 1);
     }
 
@@ -333,8 +425,7 @@ mod tests {
         let laid = arrange(
             &figures,
             &[room(380.0, 215.0)],
-            &Series::details(Notation::Metric),
-            2,
+            &wishes(Series::details(Notation::Metric), 2),
         );
         let [a, b] = [&laid.places[0], &laid.places[1]];
         assert!((a.view.low.y - b.view.low.y).abs() < 1e-9);
@@ -350,8 +441,7 @@ mod tests {
         let laid = arrange(
             &[high],
             &[room(380.0, 215.0)],
-            &Series::details(Notation::Metric),
-            1,
+            &wishes(Series::details(Notation::Metric), 1),
         );
         let place = laid.places[0];
         // At 1:2 the view is 50 high, 15 below it: 55 are missing, 12 is the caption.
@@ -361,10 +451,10 @@ mod tests {
 
     #[test]
     fn nothing_to_lay_out_takes_no_sheet() {
-        let series = Series::details(Notation::Imperial);
-        let none = arrange(&[], &[room(300.0, 200.0)], &series, 3);
+        let asked = wishes(Series::details(Notation::Imperial), 3);
+        let none = arrange(&[], &[room(300.0, 200.0)], &asked);
         assert_eq!((none.sheets, none.places.len(), none.fits), (0, 0, true));
-        assert!(!arrange(&[figure(10.0, 10.0)], &[], &series, 3).fits);
+        assert!(!arrange(&[figure(10.0, 10.0)], &[], &asked).fits);
     }
 
     proptest::proptest! {
@@ -373,6 +463,7 @@ mod tests {
             sizes in proptest::collection::vec((50.0_f64..1500.0, 50.0_f64..1200.0, 0.0_f64..60.0, 0.0_f64..40.0, 0.0_f64..90.0), 0..24),
             rooms in proptest::collection::vec((150.0_f64..800.0, 120.0_f64..500.0), 1..4),
             per_sheet in 0_usize..8,
+            largest_base in 0.05_f64..0.6,
             imperial: bool,
             detail: bool,
         ) {
@@ -385,16 +476,18 @@ mod tests {
             let rooms: Vec<_> = rooms.iter().map(|&(w, h)| room(w, h)).collect();
             let notation = if imperial { Notation::Imperial } else { Notation::Metric };
             let series = if detail { Series::details(notation) } else { Series::sections(notation) };
-            let laid = arrange(&figures, &rooms, &series, per_sheet);
-            proptest::prop_assert_eq!(&laid, &arrange(&figures, &rooms, &series, per_sheet));
+            let asked = Wishes { series, per_sheet, largest_base };
+            let laid = arrange(&figures, &rooms, &asked);
+            proptest::prop_assert_eq!(&laid, &arrange(&figures, &rooms, &asked));
+            proptest::prop_assert_eq!(laid.scales.len(), laid.sheets);
             proptest::prop_assert_eq!(laid.places.len(), figures.len());
             for (i, (place, figure)) in laid.places.iter().zip(&figures).enumerate() {
-                proptest::prop_assert!((place.view.width() - figure.built.0 * laid.scale.factor).abs() < 1e-6);
+                proptest::prop_assert!((place.view.width() - figure.built.0 * laid.scales[place.sheet].factor).abs() < 1e-6);
                 let m = &figure.margins;
                 proptest::prop_assert!(place.view.low.x - m.left >= place.cell.low.x - 1e-6);
                 proptest::prop_assert!(place.view.high.x + m.right <= place.cell.high.x + 1e-6);
                 let high = place.cell.height() - figure.caption.1;
-                proptest::prop_assert!(high >= figure.least_height - 1e-6);
+                proptest::prop_assert!(!laid.fits || high >= figure.least_height - 1e-6);
                 proptest::prop_assert!(place.caption.y - figure.caption.1 >= place.cell.low.y - 1e-6);
                 proptest::prop_assert!((place.caption.x - place.cell.centre().x).abs() <= (place.cell.width() - figure.caption.0) / 2.0 + 1e-6);
                 for other in &laid.places[..i] {

@@ -3,7 +3,7 @@
 use super::ports::{Slot, spread};
 use crate::drawing::occupancy::{Occupancy, grown};
 use crate::drawing::page::{LETTERS, Page, wrap};
-use crate::drawing::{Align, Dash, Layer, Pen};
+use crate::drawing::{Align, Dash, Layer, Pen, lettering};
 use crate::geometry::{Bounds2, Point2, Vector2, Vertex, cross, distance};
 
 /// A note and what it points to.
@@ -68,6 +68,14 @@ pub fn notes_height<'a>(texts: impl IntoIterator<Item = &'a str>, width: f64) ->
     (heights.sum::<f64>() - AIR).max(0.0)
 }
 
+/// How wide a column of notes is with its leaders' level pieces once its lines are broken, millimetres; no more than
+/// `width` unless a word is longer.
+pub fn notes_width<'a>(texts: impl IntoIterator<Item = &'a str>, width: f64) -> f64 {
+    let lines = texts.into_iter().flat_map(|t| lines(t, width));
+    let widest = lines.map(|line| lettering::width(&line, LETTERS));
+    widest.fold(0.0, f64::max) + SHOULDER + GAP
+}
+
 /// Letters notes in a column, near the height of what they speak of, and draws their leaders, which cross neither each
 /// other nor any text on the sheet; says how many leaders found no way and were left out.
 pub fn place_notes(page: &mut Page, column: &NotesColumn, notes: &[LeaderNote]) -> usize {
@@ -102,8 +110,7 @@ fn lines(text: &str, width: f64) -> Vec<String> {
             i.checked_sub(1).and_then(|k| letters.get(k)),
             &letters[i + 1..],
         );
-        let follows =
-            after.first().is_some_and(char::is_ascii_digit) || after.starts_with(&['m', 'm']);
+        let follows = after.first().is_some_and(char::is_ascii_digit) || starts_with_unit(after);
         let between = c == ' ' && follows && before.is_some_and(char::is_ascii_digit);
         if between { JOIN } else { c }
     });
@@ -113,6 +120,15 @@ fn lines(text: &str, width: f64) -> Vec<String> {
         .into_iter()
         .map(|line| line.replace(JOIN, " "))
         .collect()
+}
+
+/// True for what goes on with a unit that is lettered apart from its number.
+fn starts_with_unit(letters: &[char]) -> bool {
+    let begins = |unit: &str| {
+        let mut found = letters.iter();
+        unit.chars().all(|c| found.next() == Some(&c))
+    };
+    ["mm", "MPa", "psi", "mil"].into_iter().any(begins)
 }
 
 fn height(lines: usize) -> f64 {
@@ -143,12 +159,28 @@ struct Job<'a> {
 }
 
 impl Job<'_> {
-    /// The best arrangement found by exchanging two notes, or one foot for another, as long as that helps.
+    /// The best arrangement found from two starts: the notes by height, and as one block whose leaders cannot cross.
     fn best(&self) -> Laid {
         let wanted = |i: &usize| self.foot(*i, 0).map_or(f64::NEG_INFINITY, |p| p.y);
         let mut order: Vec<usize> = (0..self.notes.len()).collect();
         order.sort_by(|a, b| wanted(b).total_cmp(&wanted(a)));
-        let mut best = self.laid(order, vec![0; self.notes.len()]);
+        let best = self.improved(self.laid(order, vec![0; self.notes.len()]));
+        if best.cost < CROSSING {
+            return best;
+        }
+        let packed = self.packed(best.feet.clone());
+        let loosened = self.improved(self.laid(packed.order.clone(), packed.feet.clone()));
+        [packed, loosened]
+            .into_iter()
+            .fold(best, |best, other| match other.cost < best.cost {
+                true => other,
+                false => best,
+            })
+    }
+
+    /// What exchanging two notes, or one foot for another, makes of an arrangement, as long as that helps.
+    fn improved(&self, start: Laid) -> Laid {
+        let mut best = start;
         // Every round costs less than the one before; this many is far more than any sheet needs.
         for _ in 0..200 {
             let better = self.neighbours(&best).find(|l| l.cost < best.cost - 1e-6);
@@ -157,15 +189,7 @@ impl Job<'_> {
                 None => break,
             }
         }
-        if best.cost < CROSSING {
-            return best;
-        }
-        let packed = self.packed(best.feet.clone());
-        if packed.cost < best.cost {
-            packed
-        } else {
-            best
-        }
+        best
     }
 
     /// Everything that exchanging two notes, or one foot for another, can give.

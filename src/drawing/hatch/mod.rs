@@ -5,7 +5,8 @@
 //! | sheet steel | solid black while it is thinner than 0.7 mm on paper, touching pieces parted by a light gap; else pairs of lines |
 //! | cement board | lines at 45 degrees |
 //! | base coat | fine stipple |
-//! | finish coat, tile | close lines, the tile's wider apart |
+//! | finish coat | close lines straight across the layer |
+//! | tile with its bed | a lattice of lines at 45 degrees both ways |
 //! | cast concrete | wide lines at 45 degrees with scattered aggregate |
 //! | plywood | its plies along, ticks across every second one |
 //! | sleeper | a cross from corner to corner |

@@ -29,8 +29,8 @@ pub(super) fn draw(page: &mut Page, material: Material, region: &Region, turned:
         Material::Steel => pairs(page, region, slant, 1.6),
         Material::Board => rule(page, region, slant, (0.9 * thick).clamp(1.1, 2.6)),
         Material::BaseCoat => stipple(page, region, 0.85, 0.13),
-        Material::FinishCoat => rule(page, region, 180.0 - slant, 0.55),
-        Material::Tile => pairs(page, region, slant, 1.3),
+        Material::FinishCoat => rule(page, region, along + 90.0, 0.9),
+        Material::Tile => lattice(page, region, 1.5),
         Material::Concrete => concrete(page, region, slant),
         Material::Plywood => plies(page, region, along, thick),
         Material::Timber => cross(page, region, along),
@@ -67,6 +67,13 @@ fn pairs(page: &mut Page, region: &Region, angle: f64, apart: f64) {
         ) {
             line(page, piece);
         }
+    }
+}
+
+/// Lines both ways.
+fn lattice(page: &mut Page, region: &Region, apart: f64) {
+    for angle in [45.0, 135.0] {
+        rule(page, region, angle, apart);
     }
 }
 

@@ -17,6 +17,8 @@ const END: f64 = 4.5;
 const ARROW: f64 = 5.0;
 /// How far outside the counter it may begin.
 const FARTHEST: u32 = 26;
+/// How far where nearer there is no room, past what opens and what is named there.
+const FAR: u32 = 60;
 
 /// Marks both ends of every plane; says how many ends found no room.
 pub(super) fn draw(page: &mut Page, set: &Set, fit: &Fit) -> usize {
@@ -37,13 +39,20 @@ pub(super) fn draw(page: &mut Page, set: &Set, fit: &Fit) -> usize {
     missing
 }
 
-/// One end: the plane's stroke outwards from the counter, an arrow along the way one looks, the letter past its tip.
+/// One end: the plane's stroke outwards from the counter, an arrow along the way one looks, the letter past its tip; in a
+/// corner the letter stands behind the stroke.
 fn end(page: &mut Page, foot: Point2, out: Vector2, look: Vector2, text: &str) -> bool {
-    for d in (2..FARTHEST).map(f64::from) {
-        let near = foot + out * d;
+    let near = (2..FARTHEST).map(|d| (d, false));
+    let cornered = (2..FAR).flat_map(|d| [(d, false), (d, true)]);
+    for (d, turned) in near.chain(cornered) {
+        let near = foot + out * f64::from(d);
         let far = near + out * END;
         let tip = far + look * ARROW;
-        let stand = behind(tip, look, text);
+        let stand = if turned {
+            behind(far, -look, text)
+        } else {
+            behind(tip, look, text)
+        };
         let room = Bounds2::around([near, far, tip - out * 1.2, tip + out * 1.2]);
         let free = room.is_some_and(|b| {
             let b = grown(&b, 0.5);

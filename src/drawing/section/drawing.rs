@@ -1,11 +1,11 @@
 //! A section drawn in its place on a sheet.
 
 use super::subject::{DEPTH, Subject};
-use super::words;
 use super::{CutView, Reach};
+use super::{far_notes, words};
 use crate::drawing::detail::{draw_breaks, feet_of};
 use crate::drawing::dimension::{Axis, LevelMark, Side, Tier, draw_levels_left, draw_stack};
-use crate::drawing::figure::{Beside, LeaderNote, NotesColumn, Place, place_notes};
+use crate::drawing::figure::{LeaderNote, NotesColumn, place_notes};
 use crate::drawing::fit::Fit;
 use crate::drawing::marks::{Mark, place_inside};
 use crate::drawing::page::{LETTERS, Page};
@@ -16,17 +16,16 @@ use crate::parts::{Group, Part};
 use crate::plan::{Body, BodyOf};
 use crate::units::Length;
 
-/// Width of the column of notes, millimetres on the paper.
-pub(super) const NOTES: f64 = 56.0;
-/// From the view to the column.
-pub(super) const BESIDE: f64 = 3.0;
-
-/// Draws a section; says how many texts found no place.
-pub(super) fn draw(page: &mut Page, scene: &Scene, subject: &Subject, at: (&Fit, &Place)) -> usize {
-    let (fit, place) = at;
+/// Draws a section; gives what the plane goes through, and how many texts found no place.
+pub(super) fn draw(
+    page: &mut Page,
+    scene: &Scene,
+    subject: &Subject,
+    (fit, column): (&Fit, &NotesColumn),
+) -> (CutView, usize) {
     let cut = cut(scene, subject);
     cut.draw(page, fit);
-    draw_breaks(page, fit, &subject.area(), &cut);
+    draw_breaks(page, fit, &subject.window(), &cut);
     draw_ground_line(page, fit, subject);
     draw_mesh(page, fit, subject);
     // A name that finds no room inside is led out: it must know where the chains are.
@@ -34,15 +33,17 @@ pub(super) fn draw(page: &mut Page, scene: &Scene, subject: &Subject, at: (&Fit,
     for (name, body) in subject.bodies() {
         missing += usize::from(!name_body(page, fit, name, body));
     }
+    let notes = far_notes::place(page, fit, subject, notes(fit, subject, &cut, scene));
     missing += clear_heights(page, fit, subject);
-    missing + notes(page, fit, subject, (&cut, scene, place))
+    missing += place_notes(page, column, &notes);
+    (cut, missing)
 }
 
 /// What the plane goes through.
 pub(super) fn cut(scene: &Scene, subject: &Subject) -> CutView {
     let reach = Reach {
         depth: DEPTH,
-        window: Some(subject.area()),
+        window: Some(subject.window()),
     };
     let view = subject.view();
     let own = |p: &Part| p.run.is_none_or(|run| run == subject.cut.run);
@@ -58,7 +59,7 @@ pub(super) fn cut(scene: &Scene, subject: &Subject) -> CutView {
 
 /// The ground as a heavy line: what stands on it is measured from there.
 fn draw_ground_line(page: &mut Page, fit: &Fit, subject: &Subject) {
-    let area = subject.area();
+    let area = subject.window();
     let [from, to] = [area.low.x, area.high.x].map(|x| fit.point(Point2::new(x, 0.0)));
     page.line(Layer::Section, Pen::Heavy, Dash::Solid, from, to);
 }
@@ -91,7 +92,7 @@ fn name_body(page: &mut Page, fit: &Fit, name: &str, body: &Body) -> bool {
 /// Depths below, the cutout above, heights and levels on the left; says how many texts found no place.
 fn chains(page: &mut Page, fit: &Fit, subject: &Subject) -> usize {
     let notation = subject.plan.design.project.units;
-    let area = fit.area(&subject.area());
+    let area = fit.area(&subject.window());
     let [(near, _), (far, _)] = subject.counter();
     let [finished_near, finished_far] = subject.finished();
     let across = |name: &str, stations: &[f64]| {
@@ -195,13 +196,8 @@ fn clear_height(page: &mut Page, fit: &Fit, subject: &Subject, body: &Body) -> b
     })
 }
 
-/// The notes in their column.
-fn notes(
-    page: &mut Page,
-    fit: &Fit,
-    subject: &Subject,
-    (cut, scene, place): (&CutView, &Scene, &Place),
-) -> usize {
+/// The notes on what is met, with the places that they may lead to.
+fn notes(fit: &Fit, subject: &Subject, cut: &CutView, scene: &Scene) -> Vec<LeaderNote> {
     let led = words::notes(subject).into_iter().filter_map(|note| {
         let (mut points, _) = feet_of(&note.target, cut, scene.parts())?;
         // The column stands on the right.
@@ -211,12 +207,5 @@ fn notes(
             feet: points.iter().map(|p| fit.point(*p)).collect(),
         })
     });
-    let led: Vec<LeaderNote> = led.collect();
-    let column = NotesColumn {
-        beside: Beside::Right,
-        edge: place.view.high.x + BESIDE,
-        width: NOTES,
-        height: (place.caption.y, place.cell.high.y),
-    };
-    place_notes(page, &column, &led)
+    led.collect()
 }

@@ -3,9 +3,11 @@
 //! [`cuts`] says where; [`CutView`] shows what any plane goes through, for details too.
 
 mod bays;
+mod callouts;
 mod cut_view;
 mod cuts;
 mod drawing;
+mod far_notes;
 mod plane;
 mod sheets;
 mod subject;

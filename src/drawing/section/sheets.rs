@@ -1,16 +1,16 @@
 //! Which section lies on which sheet.
 
-use super::drawing::{self, BESIDE, NOTES};
 use super::subject::Subject;
-use super::words;
+use super::{callouts, drawing, words};
 use crate::drawing::border::Frame;
-use crate::drawing::figure::{Arrangement, Caption, Figure, arrange, notes_height};
-use crate::drawing::fit::{Fit, Margins};
+use crate::drawing::figure::{Caption, Kind, Sheets, Shown, Wishes};
+use crate::drawing::fit::Margins;
 use crate::drawing::page::{LETTERS, Page, plain};
 use crate::drawing::scale::Series;
 use crate::drawing::scene::Scene;
-use crate::drawing::set::{Drawn, Planned, Set};
+use crate::drawing::set::{Contents, Drawn, Planned, Set};
 use crate::drawing::{Scale, lettering};
+use crate::geometry::Bounds2;
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::units::Length;
@@ -18,42 +18,27 @@ use crate::units::Length;
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "Sections";
 
-/// So many sections have a sheet each, at a scale at which the layers can be told apart; more of them share sheets.
-const SHEETS: usize = 6;
-/// No larger than an eighth: what is to be seen larger is a detail, and large sheets hold several sections.
-const LARGEST: f64 = 1.0 / 8.0;
+/// Sections are shared out at an eighth or less, so that large sheets hold several.
+const LARGEST_BASE: f64 = 1.0 / 8.0;
+const KIND: Kind = Kind {
+    one: "Section",
+    many: CHAPTER,
+    beside: 3.0,
+    columns: &[52.0, 75.0, 100.0],
+};
 /// Room for the chain of heights, a row of texts that its gaps cannot hold counted in.
 const HEIGHTS: f64 = 22.0;
 /// What a level takes beside its lettering.
 const LEVEL: f64 = 16.0;
 
 /// All sections laid out.
-struct Layout<'a> {
-    subjects: Vec<Subject<'a>>,
-    arranged: Arrangement,
-}
-
-impl<'a> Layout<'a> {
-    fn new(plan: &'a Plan, frame: &Frame) -> Self {
-        let subjects = Subject::all(plan);
-        let figures: Vec<Figure> = subjects.iter().map(figure).collect();
-        let room = frame.room(&notes());
-        let per_sheet = if figures.len() <= SHEETS { 1 } else { 2 };
-        let mut series = Series::sections(plan.design.project.units);
-        series.preferred.retain(|s| s.factor <= LARGEST + 1e-9);
-        Self {
-            arranged: arrange(&figures, &[room], &series, per_sheet),
-            subjects,
-        }
-    }
-
-    fn on(
-        &self,
-        sheet: usize,
-    ) -> impl Iterator<Item = (&Subject<'a>, &crate::drawing::figure::Place)> {
-        let pairs = self.subjects.iter().zip(&self.arranged.places);
-        pairs.filter(move |(_, place)| place.sheet == sheet)
-    }
+fn layout<'a>(plan: &'a Plan, frame: &Frame) -> Sheets<Subject<'a>> {
+    let wishes = Wishes {
+        series: Series::sections(plan.design.project.units),
+        per_sheet: 1,
+        largest_base: LARGEST_BASE,
+    };
+    Sheets::new(KIND, Subject::all(plan), frame.room(&notes()), &wishes)
 }
 
 /// What is said on every sheet of sections.
@@ -65,97 +50,80 @@ fn notes() -> Vec<String> {
     ]
 }
 
-/// The caption: its letter, the run and what is cut, and where it is marked.
-fn caption(subject: &Subject, scale: &Scale) -> Caption {
-    let runs = &subject.plan.design.runs;
-    let run = runs
-        .get(subject.cut.run)
-        .map_or("", |r| r.name.value.as_str());
-    let at = subject.plan.design.project.units;
-    let at = at.spell_with_unit(Length::millimetres(subject.cut.u));
-    Caption {
-        sign: subject.cut.letter.clone(),
-        title: plain(&format!("{run} run: {}", subject.cut.title)),
-        note: plain(&format!(
-            "{}, {at} from the left end of the run",
-            scale.name
-        )),
+impl Shown for Subject<'_> {
+    fn sign(&self) -> String {
+        self.cut.letter.clone()
     }
-}
 
-fn figure(subject: &Subject) -> Figure {
-    let area = subject.area();
-    let levels = drawing::levels(subject);
-    let widths = levels
-        .iter()
-        .map(|(_, text)| lettering::width(text, LETTERS));
-    let widest = widths.fold(0.0, f64::max);
-    let texts = words::notes(subject);
-    let longest = Scale {
-        factor: 1.0,
-        name: "1 1/2\" = 1'-0\"".to_owned(),
-    };
-    Figure {
-        built: (area.width(), area.height()),
-        margins: Margins {
+    fn area(&self) -> Bounds2 {
+        self.window()
+    }
+
+    fn margins(&self) -> Margins {
+        let levels = drawing::levels(self);
+        let widths = levels
+            .iter()
+            .map(|(_, text)| lettering::width(text, LETTERS));
+        let widest = widths.fold(0.0, f64::max);
+        let above = if self.cutout().is_some() { 17.0 } else { 2.0 };
+        Margins {
             left: HEIGHTS + LEVEL + widest,
-            right: BESIDE + NOTES,
+            right: 0.0,
             below: 26.0,
-            above: if subject.cutout().is_some() {
-                17.0
-            } else {
-                2.0
-            },
-        },
-        least_height: notes_height(texts.iter().map(|n| n.text.as_str()), NOTES) + 4.0,
-        caption: caption(subject, &longest).size(),
+            above,
+        }
+    }
+
+    fn texts(&self) -> Vec<String> {
+        words::notes(self).into_iter().map(|n| n.text).collect()
+    }
+
+    /// Its letter, the run and what is cut, and where it is marked.
+    fn caption(&self, scale: &Scale) -> Caption {
+        let runs = &self.plan.design.runs;
+        let run = runs.get(self.cut.run).map_or("", |r| r.name.value.as_str());
+        let at = self.plan.design.project.units;
+        let at = at.spell_with_unit(Length::millimetres(self.cut.u));
+        Caption {
+            sign: self.cut.letter.clone(),
+            title: plain(&format!("{run} run: {}", self.cut.title)),
+            note: plain(&format!(
+                "{}, {at} from the left end of the run",
+                scale.name
+            )),
+        }
     }
 }
 
 /// Which sheets there are.
 pub fn planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
-    let layout = Layout::new(plan, frame);
-    (0..layout.arranged.sheets)
-        .map(|sheet| {
-            let letters = layout.on(sheet).map(|(s, _)| s.cut.letter.clone());
-            let figures: Vec<String> = letters.collect();
-            let title = match figures.as_slice() {
-                [one] => format!("Section {one}"),
-                [one, two] => format!("Sections {one} and {two}"),
-                [first, .., last] => format!("Sections {first} to {last}"),
-                [] => CHAPTER.to_owned(),
-            };
-            Planned {
-                stem: format!("sections-{}", sheet + 1),
-                title,
-                face: None,
-                figures,
-            }
-        })
-        .collect()
+    layout(plan, frame).planned()
 }
 
 /// Draws one of them.
 pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
-    let layout = Layout::new(set.plan, set.frame);
-    let scale = layout.arranged.scale.clone();
+    let layout = layout(set.plan, set.frame);
+    let scale = layout.scale(number);
     let title = &set.entry(CHAPTER, number)?.planned.title;
     let mut page = set.frame.page(title, &scale, &notes());
-    draw_all(&mut page, set.scene, &layout, number);
+    draw_all(&mut page, set.scene, &layout, (number, Some(set.contents)));
     Some((page, scale))
 }
 
 /// Draws the sections of a sheet; says how many texts found no place.
-fn draw_all(page: &mut Page, scene: &Scene, layout: &Layout, number: usize) -> usize {
-    let scale = &layout.arranged.scale;
-    for (subject, place) in layout.on(number) {
-        caption(subject, scale).draw(page, place.caption);
-    }
-    let drawn = layout.on(number).map(|(subject, place)| {
-        let fit = Fit::at(scale.clone(), &subject.area(), &place.view);
-        drawing::draw(page, scene, subject, (&fit, place))
-    });
-    drawn.sum()
+fn draw_all(
+    page: &mut Page,
+    scene: &Scene,
+    layout: &Sheets<Subject>,
+    (number, contents): (usize, Option<&Contents>),
+) -> usize {
+    layout.draw(page, number, |page, subject, (fit, column)| {
+        let (cut, missing) = drawing::draw(page, scene, subject, (fit, column));
+        if let Some(contents) = contents {
+            callouts::draw(page, fit, subject, (&cut, contents));
+        }
+        missing
+    })
 }
 
 #[cfg(test)]
@@ -182,12 +150,13 @@ mod tests {
             let plan = shipped(name);
             let assembly = crate::parts::build(&plan);
             let (scene, frame) = (Scene::new(&assembly), Frame::new(&plan.design));
-            let layout = Layout::new(&plan, &frame);
+            let contents = Contents::new(&plan, &assembly, &frame);
+            let layout = layout(&plan, &frame);
             assert!(layout.arranged.fits, "{name}");
             for sheet in 0..layout.arranged.sheets {
-                let mut page = frame.page("", &layout.arranged.scale, &notes());
+                let mut page = frame.page("", &layout.scale(sheet), &notes());
                 assert_eq!(
-                    draw_all(&mut page, &scene, &layout, sheet),
+                    draw_all(&mut page, &scene, &layout, (sheet, Some(&contents))),
                     0,
                     "{name} {sheet}"
                 );

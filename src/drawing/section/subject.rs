@@ -12,7 +12,7 @@ pub(super) const DEPTH: f64 = 500.0;
 /// How much of the ground shows below what lies on it.
 const EARTH: f64 = 75.0;
 /// How much of it shows beside the counter.
-const BESIDE: f64 = 70.0;
+const BESIDE: f64 = 45.0;
 /// Room over the counter, for flanges.
 const ABOVE: f64 = 12.0;
 
@@ -42,7 +42,7 @@ impl<'a> Subject<'a> {
     }
 
     /// What is drawn, in the view.
-    pub fn area(&self) -> Bounds2 {
+    pub fn window(&self) -> Bounds2 {
         let (near, far) = self.plan.counter_across(self.cut.run);
         Bounds2 {
             low: Point2::new(-far - BESIDE, -self.paved() - EARTH),
@@ -62,7 +62,7 @@ impl<'a> Subject<'a> {
 
     /// The ground at its highest point, and what lies on it, from the top.
     pub fn ground(&self) -> Vec<(Material, Outline)> {
-        let area = self.area();
+        let area = self.window();
         let paved = self.paved();
         let strip = |low: f64, high: f64| Outline::rectangle(area.low.x, low, area.high.x, high);
         let surface = self.plan.design.site.surface.as_ref().map(|s| &s.value);

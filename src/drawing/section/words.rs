@@ -125,8 +125,8 @@ fn envelope(subject: &Subject) -> Option<Note> {
 }
 
 fn ground(subject: &Subject) -> Note {
-    let area = subject.area();
-    let x = area.high.x - 30.0;
+    let area = subject.window();
+    let x = area.high.x - 20.0;
     let feet = [(x, -12.0), (x - 60.0, -12.0), (x - 120.0, -12.0)];
     let words = Words(subject.plan);
     let text = match subject.plan.design.site.surface.as_ref().map(|s| &s.value) {
