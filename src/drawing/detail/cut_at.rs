@@ -3,7 +3,7 @@
 use super::list::{Subject, details};
 use super::places::OTHER_OVERHANG;
 use crate::design::Side;
-use crate::plan::{Face, Plan, RunPlan, SideKind};
+use crate::plan::{Band, Face, FaceOpening, Plan, RunPlan, SideKind};
 
 /// A detail and where a section shows the same thing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -110,9 +110,7 @@ impl Plane<'_> {
             let mut own = self.plan.faces.iter();
             own.find(|f| {
                 let there = f.run == self.run && f.side == side && !f.wall;
-                let holed = |o: &crate::plan::FaceOpening| {
-                    self.passes(f, o.s0, o.s1) && o.z0 <= z && o.z1 >= z
-                };
+                let holed = |o: &FaceOpening| self.passes(f, o.s0, o.s1) && o.z0 <= z && o.z1 >= z;
                 there && self.passes(f, 0.0, f.length) && !f.openings.iter().any(holed)
             })
         };
@@ -122,8 +120,7 @@ impl Plane<'_> {
 
     /// The lower edge of the tile band.
     fn tile(&self) -> Option<(f64, f64)> {
-        let band = self.plan.design.tile_band.as_ref()?;
-        let z = self.plan.levels.slab_bottom - band.height.value.mm();
+        let z = Band::of(&self.plan.design, &self.plan.levels)?.foot;
         Some((self.clad(z)?, z))
     }
 
@@ -135,5 +132,72 @@ impl Plane<'_> {
 
     fn v(&self, face: &Face) -> f64 {
         self.own.local(face.point(0.0, 0.0)).y
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn garden() -> Plan {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/params/garden-corner.yaml");
+        let text = std::fs::read_to_string(path).unwrap();
+        crate::plan::lay_out(crate::design::from_text(&text).unwrap()).unwrap()
+    }
+
+    /// Titles and places of what is called, inches.
+    fn called(plan: &Plan, inches: f64) -> Vec<(String, f64, f64)> {
+        let run = plan.design.runs.iter().position(|r| r.name.value == "cook");
+        let titles = details(plan);
+        let called = cut_at(plan, run.unwrap(), inches * 25.4).into_iter();
+        called
+            .map(|c| {
+                let title = titles[c.number - 1].title.clone();
+                (title, c.at.0 / 25.4, c.at.1 / 25.4)
+            })
+            .collect()
+    }
+
+    fn expect(found: &[(String, f64, f64)], wanted: &[(&str, f64, f64)]) {
+        assert_eq!(found.len(), wanted.len(), "{found:?}");
+        for ((title, v, z), (start, at, up)) in found.iter().zip(wanted) {
+            assert!(title.starts_with(start), "{title} for {start}");
+            assert!(
+                (v - at).abs() < 1e-6 && (z - up).abs() < 1e-6,
+                "{title}: {v} {z}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_plain_bay_shows_both_edges_the_tile_and_the_foot() {
+        // Frame 30 in deep; 7/8 in of cladding and 2 and 10 in of overhang; slab from 34 to 36 in; the frame ends at 33 1/2 in,
+        // below it tiles of 4 1/4 in and a joint of 3/16 in.
+        let plan = garden();
+        let wanted = [
+            ("Counter edge, working", -2.875, 35.0),
+            ("Tile band", 30.0, 29.0625),
+            ("Counter edge, seating", 40.875, 35.0),
+            ("Base", 30.0, 2.0),
+        ];
+        expect(&called(&plan, 7.75), &wanted);
+    }
+
+    #[test]
+    fn where_the_front_is_open_the_working_edge_is_none_and_the_head_of_the_doors_is_met() {
+        // Doors 18 in high over a sill of 5 in, under the grill.
+        let found = called(&garden(), 28.0);
+        let titles: Vec<&str> = found.iter().map(|f| f.0.as_str()).collect();
+        assert!(
+            !titles
+                .iter()
+                .any(|t| t.starts_with("Counter edge, working")),
+            "{titles:?}"
+        );
+        let head = found.iter().find(|f| f.0.starts_with("Head")).unwrap();
+        assert!(
+            head.1.abs() < 1e-6 && (head.2 - 23.0).abs() < 1e-6,
+            "{head:?}"
+        );
     }
 }

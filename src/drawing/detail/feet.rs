@@ -3,7 +3,7 @@
 use super::content::{Extra, Target};
 use crate::drawing::hidden::Line;
 use crate::drawing::section::CutView;
-use crate::geometry::{Outline, Point2, Region, Vector2};
+use crate::geometry::{Outline, Point2, Region, distance};
 use crate::parts::Part;
 
 /// Lines across a region on which points are looked for, each way.
@@ -59,20 +59,13 @@ pub(super) fn beside_wires(points: Vec<Point2>, extras: &[Extra]) -> Vec<Point2>
     }
     let is_clear = |p: &&Point2| {
         extras.iter().all(|extra| match extra {
-            Extra::Wire(from, to, thick) => distance(**p, *from, *to) > thick / 2.0 + WIRE,
+            Extra::Wire(from, to, thick) => distance(**p, [*from, *to]) > thick / 2.0 + WIRE,
             Extra::Dot(at, thick) => (at - **p).norm() > thick / 2.0 + WIRE,
             _ => true,
         })
     };
     let clear: Vec<Point2> = points.iter().filter(is_clear).copied().collect();
     if clear.is_empty() { points } else { clear }
-}
-
-/// From a point to a straight piece.
-fn distance(at: Point2, from: Point2, to: Point2) -> f64 {
-    let along: Vector2 = to - from;
-    let share = ((at - from).dot(&along) / along.norm_squared().max(1e-12)).clamp(0.0, 1.0);
-    (from + along * share - at).norm()
 }
 
 /// Points inside some regions, the one with the most room round it first.
@@ -128,7 +121,7 @@ fn spans(region: &Region, axis: usize, level: f64) -> impl Iterator<Item = f64> 
 /// From a point to the nearest edge of its region.
 fn room(region: &Region, at: Point2) -> f64 {
     let sides = outlines(region).flat_map(Outline::segments);
-    let distances = sides.map(|s| distance(at, s.from, s.to));
+    let distances = sides.map(|s| distance(at, [s.from, s.to]));
     distances.fold(f64::INFINITY, f64::min)
 }
 

@@ -170,12 +170,12 @@ impl Job<'_> {
         }
         let packed = self.packed(best.feet.clone());
         let loosened = self.improved(self.laid(packed.order.clone(), packed.feet.clone()));
-        [packed, loosened]
-            .into_iter()
-            .fold(best, |best, other| match other.cost < best.cost {
-                true => other,
-                false => best,
-            })
+        [packed, loosened].into_iter().fold(
+            best,
+            |best, other| {
+                if other.cost < best.cost { other } else { best }
+            },
+        )
     }
 
     /// What exchanging two notes, or one foot for another, makes of an arrangement, as long as that helps.
@@ -448,6 +448,11 @@ mod tests {
     fn a_number_keeps_its_fraction() {
         let lines = lines("turndown edge 1\" below the slab, 1 1/2\" wide", 62.0);
         assert_eq!(lines, ["turndown edge 1\" below the slab,", "1 1/2\" wide"]);
+        let mpa = super::lines("counter slab 50 mm: bagged concrete, 28 MPa", 33.0);
+        assert!(
+            mpa.len() > 2 && mpa.last().is_some_and(|l| l.ends_with("28 MPa")),
+            "{mpa:?}"
+        );
         let lines = super::lines("stud 362S125-33: 92 mm × 32 mm steel", 47.0);
         assert!(lines.iter().all(|l| !l.starts_with("mm")), "{lines:?}");
         assert!(lines.len() > 1);

@@ -129,7 +129,8 @@ fn draw_all(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drawing::check;
+    use crate::catalog::PaperKind;
+    use crate::drawing::{Item, Layer, check};
 
     const SHIPPED: [&str; 4] = [
         "garden-corner",
@@ -163,6 +164,65 @@ mod tests {
                 let drawn = page.finish(name.into(), String::new(), "1".into(), Scale::full());
                 check::texts_are_clear(&drawn).unwrap();
             }
+        }
+    }
+
+    #[test]
+    fn on_small_paper_a_section_has_a_sheet_of_its_own_at_a_half_inch_to_the_foot_or_larger() {
+        for name in SHIPPED {
+            for paper in [PaperKind::A4, PaperKind::Letter] {
+                let mut plan = shipped(name);
+                plan.design.drawings.paper.value = paper.landscape();
+                let assembly = crate::parts::build(&plan);
+                let (scene, frame) = (Scene::new(&assembly), Frame::new(&plan.design));
+                let contents = Contents::new(&plan, &assembly, &frame);
+                let layout = layout(&plan, &frame);
+                assert!(layout.arranged.fits, "{name} {paper:?}");
+                for sheet in 0..layout.arranged.sheets {
+                    let scale = layout.scale(sheet);
+                    assert!(scale.factor >= 1.0 / 24.0 - 1e-9, "{name}: {}", scale.name);
+                    let mut page = frame.page("", &scale, &notes());
+                    draw_all(&mut page, &scene, &layout, (sheet, Some(&contents)));
+                    let drawn = page.finish(name.into(), String::new(), "1".into(), scale);
+                    check::texts_are_clear(&drawn).unwrap();
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_section_names_the_sheet_of_each_detail_in_a_circle() {
+        // Section A of the garden corner goes through both edges of the counter, the tile band and the foot: details 1 to 4.
+        let plan = shipped("garden-corner");
+        let assembly = crate::parts::build(&plan);
+        let (scene, frame) = (Scene::new(&assembly), Frame::new(&plan.design));
+        let contents = Contents::new(&plan, &assembly, &frame);
+        let layout = layout(&plan, &frame);
+        let mut page = frame.page("", &layout.scale(0), &[]);
+        draw_all(&mut page, &scene, &layout, (0, Some(&contents)));
+        let sheet = page.finish("s".into(), String::new(), "1".into(), Scale::full());
+        let symbols = sheet.items.iter().filter_map(|item| match item {
+            Item::Text {
+                layer: Layer::Symbol,
+                text,
+                at,
+                ..
+            } => Some((text.as_str(), *at)),
+            _ => None,
+        });
+        let symbols: Vec<_> = symbols.collect();
+        for number in ["1", "2", "3", "4"] {
+            let own = contents.of_figure(crate::drawing::detail::CHAPTER, number);
+            let own = own.unwrap().to_string();
+            let named = symbols.iter().any(|(text, at)| {
+                let mut others = symbols.iter();
+                // The sheet's number stands right under the detail's.
+                *text == number
+                    && others.any(|(other, below)| {
+                        *other == own && (below.x - at.x).abs() < 1e-9 && at.y - below.y < 6.0
+                    })
+            });
+            assert!(named, "{number}: {symbols:?}");
         }
     }
 
