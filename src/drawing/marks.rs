@@ -248,7 +248,7 @@ fn block(middle: Point2, count: usize) -> Vec<Stand> {
 fn room_of(lines: &[String], stands: &[Stand]) -> Option<Bounds2> {
     let each = lines.iter().zip(stands);
     let boxes = each.map(|(text, s)| text_box(s.0, text, LETTERS, s.1, s.2));
-    boxes.reduce(Bounds2::union)
+    boxes.reduce(|all, one| all.union(one))
 }
 
 /// True for a leader that would run along what it points to and be taken for its edge.
