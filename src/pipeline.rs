@@ -29,6 +29,8 @@ pub enum Stage {
     Plan,
     /// Everything made a solid.
     Parts,
+    /// The rules.
+    Checks,
     /// Models.
     Models,
     /// The drawing set.
@@ -37,8 +39,6 @@ pub enum Stage {
     Template,
     /// Quantities, cut lists and what to buy.
     Takeoff,
-    /// The rules.
-    Checks,
 }
 
 impl Stage {
@@ -47,11 +47,11 @@ impl Stage {
         Self::Read,
         Self::Plan,
         Self::Parts,
+        Self::Checks,
         Self::Models,
         Self::Drawings,
         Self::Template,
         Self::Takeoff,
-        Self::Checks,
     ];
 
     /// Its name.
@@ -195,6 +195,8 @@ pub fn build(
     let plan = lay_out(design)?;
     begins(Stage::Parts);
     let assembly = parts::build(&plan);
+    begins(Stage::Checks);
+    let checked = checks::findings(&plan);
     let mut built = Built {
         findings: plan.design.findings.clone(),
         ..Built::default()
@@ -205,7 +207,9 @@ pub fn build(
     }
     if options.outputs.contains(&Output::Drawings) {
         begins(Stage::Drawings);
-        built.groups.push(drawings::outputs(&plan, &assembly)?);
+        let (group, said) = drawings::outputs(&plan, &assembly, &checked)?;
+        built.groups.push(group);
+        built.findings.extend(said);
     }
     if options.outputs.contains(&Output::Template) {
         begins(Stage::Template);
@@ -215,10 +219,9 @@ pub fn build(
         begins(Stage::Takeoff);
         let reckoned = crate::takeoff::reckon(&plan, &assembly);
         built.groups.push(takeoff::outputs(&plan, &reckoned)?);
-        built.findings = takeoff::findings(&plan, &reckoned);
+        built.findings.extend(reckoned.findings.iter().cloned());
     }
-    begins(Stage::Checks);
-    built.findings = in_order([built.findings, checks::findings(&plan)].concat());
+    built.findings = in_order([built.findings, checked].concat());
     if options.outputs.contains(&Output::Checks) {
         let group = checks::outputs(&options.name, text, &built.findings);
         built.groups.push(group);

@@ -4,6 +4,7 @@ pub mod density;
 mod embedded;
 mod need;
 mod paper;
+pub mod practice;
 mod punch_outs;
 mod steel;
 mod supply;

@@ -33,12 +33,24 @@ pub fn place_marks(page: &mut Page, marks: &[Mark]) -> usize {
         }
         lead_to(page, mark) || page.place(Layer::Note, &mark.text, LETTERS, near)
     };
-    marks.iter().filter(|mark| !placed(page, mark)).count()
+    let missing = marks.iter().filter(|mark| {
+        let found = placed(page, mark);
+        if !found {
+            page.lose(&mark.text);
+        }
+        !found
+    });
+    missing.count()
 }
 
 /// Names something inside its area where there is room, else by a leader; false when there is none at all.
 pub fn place_inside(page: &mut Page, mark: &Mark, height: f64) -> bool {
-    page.place(Layer::Note, &mark.text, height, inside(mark, height)) || lead_to(page, mark)
+    let found =
+        page.place(Layer::Note, &mark.text, height, inside(mark, height)) || lead_to(page, mark);
+    if !found {
+        page.lose(&mark.text);
+    }
+    found
 }
 
 /// Letters lines one below the other inside an area; when one of them finds no room, all as one at a leader.
@@ -61,12 +73,24 @@ pub fn place_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
         *page = tried;
         return true;
     }
-    lead_lines(page, area, lines) || lead_lines(page, area, &[lines.join(", ")])
+    let whole = lines.join(", ");
+    let led = lead_lines(page, area, lines) || lead_lines(page, area, std::slice::from_ref(&whole));
+    if !led {
+        page.lose(&whole);
+    }
+    led
 }
 
 /// Places marks at the ends of leaders; says how many found no place.
 pub fn place_led(page: &mut Page, marks: &[Mark]) -> usize {
-    marks.iter().filter(|mark| !lead_to(page, mark)).count()
+    let missing = marks.iter().filter(|mark| {
+        let led = lead_to(page, mark);
+        if !led {
+            page.lose(&mark.text);
+        }
+        !led
+    });
+    missing.count()
 }
 
 /// A stand by the middle of its room.
@@ -164,7 +188,7 @@ fn inside(mark: &Mark, height: f64) -> Vec<Stand> {
 }
 
 /// Places the text away from the thing with a leader that ends in a dot on it.
-fn lead_to(page: &mut Page, mark: &Mark) -> bool {
+pub fn lead_to(page: &mut Page, mark: &Mark) -> bool {
     lead_lines(page, &mark.area, std::slice::from_ref(&mark.text))
 }
 

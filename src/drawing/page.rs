@@ -25,6 +25,8 @@ pub struct Page {
     taken: Occupancy,
     /// Dimension and extension lines, which no leader crosses where it can be helped.
     measuring: Vec<[Point2; 2]>,
+    /// Texts that found no room.
+    lost: Vec<String>,
     /// Texts stay inside.
     inside: Bounds2,
 }
@@ -41,6 +43,7 @@ impl Page {
             items: Vec::new(),
             taken: Occupancy::new(paper.width.mm(), paper.height.mm()),
             measuring: Vec::new(),
+            lost: Vec::new(),
             inside,
         }
     }
@@ -185,6 +188,16 @@ impl Page {
             .all(|piece| earlier.taken.is_clear(piece))
     }
 
+    /// Notes that a text found no room, so that whoever reads the sheet is told.
+    pub fn lose(&mut self, text: &str) {
+        self.lost.push(text.to_owned());
+    }
+
+    /// The texts that found no room.
+    pub fn lost(&self) -> &[String] {
+        &self.lost
+    }
+
     /// True when a straight piece crosses no dimension or extension line.
     pub fn leaves_chains(&self, piece: [Point2; 2]) -> bool {
         !self
@@ -223,6 +236,7 @@ impl Page {
             scale,
             ink: self.ink,
             items: self.items,
+            lost: self.lost,
         }
     }
 }

@@ -26,6 +26,8 @@ pub struct Sheet {
     pub ink: Ink,
     /// Everything drawn, in the order drawn.
     pub items: Vec<Item>,
+    /// Texts that found no room on it.
+    pub lost: Vec<String>,
 }
 
 /// The scale of a view: paper millimetres per millimetre built, and how it is spelt.

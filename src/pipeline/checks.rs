@@ -113,6 +113,30 @@ pub fn cautions(findings: &[Finding]) -> Vec<String> {
     spell_cautions(spoken.collect())
 }
 
+/// What the checks found wrong, in a sentence for the sheets; `None` when nothing fails.
+pub(super) fn failures(findings: &[Finding]) -> Option<String> {
+    let failing = || findings.iter().filter(|f| f.verdict >= Verdict::Fail);
+    let families: BTreeSet<Family> = failing()
+        .filter_map(|f| rules::rule(f.code))
+        .map(|r| r.family)
+        .collect();
+    let names: Vec<&str> = families.iter().map(|f| f.name()).collect();
+    let of = if names.is_empty() {
+        String::new()
+    } else {
+        format!(" ({})", names.join(", "))
+    };
+    match failing().count() {
+        0 => None,
+        1 => Some(format!(
+            "The checks found 1 failure in this design{of}: do not build before it is mended."
+        )),
+        count => Some(format!(
+            "The checks found {count} failures in this design{of}: do not build before they are mended."
+        )),
+    }
+}
+
 /// The cautions of all families, whatever was found: those that the drawing set letters.
 pub(super) fn standing_cautions() -> Vec<String> {
     spell_cautions(Family::ALL.into_iter().collect())

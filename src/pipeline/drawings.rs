@@ -1,18 +1,26 @@
 //! The drawing set: one PDF of all sheets, and each sheet as SVG and as DXF.
 
 use super::{OutputFile, OutputGroup, checks, file, svg_file, takeoff};
-use crate::diagnostics::Finding;
+use crate::diagnostics::{Finding, Verdict};
 use crate::drawing::{self, Sheet};
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::write::{self, Chapter, PdfError, PdfInfo, PdfKind};
 
-/// Draws the set and writes it in all formats.
+/// Draws the set and writes it in all formats; `findings` are those of the checks, of which the sheets tell how many fail.
+/// Beside the files: what there is to say about the sheets.
 ///
 /// # Errors
 /// When the set cannot be written as a PDF.
-pub fn outputs(plan: &Plan, assembly: &Assembly) -> Result<OutputGroup, Vec<Finding>> {
-    let sheets = drawing::sheets(plan, assembly, &checks::standing_cautions());
+pub fn outputs(
+    plan: &Plan,
+    assembly: &Assembly,
+    findings: &[Finding],
+) -> Result<(OutputGroup, Vec<Finding>), Vec<Finding>> {
+    let mut cautions: Vec<String> = checks::failures(findings).into_iter().collect();
+    cautions.extend(checks::standing_cautions());
+    let sheets = drawing::sheets(plan, assembly, &cautions);
+    let lost = lost(plan, &sheets);
     let sheets: Vec<&Sheet> = sheets.iter().collect();
     let info = info(plan, &sheets);
     // The PDF takes about as long as all other files.
@@ -25,11 +33,36 @@ pub fn outputs(plan: &Plan, assembly: &Assembly) -> Result<OutputGroup, Vec<Find
     let pdf = pdf.map_err(|e| takeoff::fault("drawings-pdf", &e))?;
     let mut files = vec![file("drawings/drawing-set.pdf", pdf)];
     files.extend(singles);
-    Ok(OutputGroup {
+    let group = OutputGroup {
         folder: "drawings",
         about: "the drawing set: drawing-set.pdf holds all sheets; each sheet as SVG and as DXF",
         files,
-    })
+    };
+    Ok((group, lost))
+}
+
+/// A caution where texts found no room on the paper.
+fn lost(plan: &Plan, sheets: &[Sheet]) -> Vec<Finding> {
+    let short: Vec<&Sheet> = sheets.iter().filter(|s| !s.lost.is_empty()).collect();
+    let count: usize = short.iter().map(|s| s.lost.len()).sum();
+    let Some(first) = short.first() else {
+        return Vec::new();
+    };
+    let text = first.lost.first().map_or("", String::as_str);
+    let others = match short.len() {
+        1 => String::new(),
+        more => format!(" and {} more", more - 1),
+    };
+    let found = format!(
+        "{count} texts found no room on sheet '{}'{others}, '{text}' among them",
+        first.title
+    );
+    let place = &plan.design.drawings.paper.place;
+    vec![Finding {
+        verdict: Verdict::Caution,
+        ..Finding::error("drawings-small-paper", place, found)
+            .hint("write a larger paper under drawings")
+    }]
 }
 
 /// One sheet as files of its own.

@@ -237,6 +237,7 @@ mod tests {
             chapter: "",
             ink: crate::drawing::Ink::Black,
             items,
+            lost: Vec::new(),
         }
     }
 

@@ -219,11 +219,17 @@ fn shape(
         g.error("large-title-block", &place, found, hint);
     }
     let holds = |field: Field| form.rows.iter().flatten().any(|c| c.field == field);
-    for (field, name) in [
-        (Field::Sheet, "sheet"),
-        (Field::Scale, "scale"),
-        (Field::Title, "title"),
+    for (field, name, least) in [
+        (Field::Sheet, "sheet", 20.0),
+        (Field::Scale, "scale", 25.0),
+        (Field::Title, "title", 50.0),
     ] {
+        let mut cells = form.rows.iter().flatten().filter(|c| c.field == field);
+        if let Some(narrow) = cells.find(|c| c.width.mm() < least) {
+            let found = format!("the cell for the {name} is {} mm wide", narrow.width.mm());
+            let hint = format!("make it at least {least} mm wide: what stands in it must be read");
+            g.error("narrow-title-block", &place, found, hint);
+        }
         if !holds(field) {
             let found = format!("the title block has no cell for the {name}");
             g.error(
@@ -256,13 +262,15 @@ mod tests {
             found.iter().map(|f| (f.code, f.place.line)).collect()
         };
         let cell = |field: &str, width: u32| format!("{{field: {field}, width: {width} mm}}");
-        let all = [cell("sheet", 40), cell("scale", 40), cell("title", 40)].join(", ");
+        let all = [cell("sheet", 40), cell("scale", 40), cell("title", 50)].join(", ");
         assert_eq!(codes("rows: []"), [("empty-title-block", 1)]);
         assert_eq!(codes("row_height: 12 mm"), [("missing-key", 1)]);
         let uneven = format!("rows:\n  - [{all}]\n  - [{}]", cell("date", 60));
         assert_eq!(codes(&uneven), [("uneven-title-block", 3)]);
         let wide = format!("rows:\n  - [{all}, {}]", cell("date", 70));
         assert_eq!(codes(&wide), [("large-title-block", 2)]);
+        let narrow = format!("rows:\n  - [{all}, {}]", cell("sheet", 10));
+        assert_eq!(codes(&narrow), [("narrow-title-block", 2)]);
         let without = format!("rows:\n  - [{}]", cell("sheet", 60));
         let codes = codes(&without);
         assert_eq!(codes.len(), 2, "{codes:?}");

@@ -118,6 +118,11 @@ impl<'a> Frame<'a> {
         };
         let mut page = Page::new(self.paper, inside);
         self.draw_border(&mut page);
+        // Title block and notes come last: nothing else may be lettered there.
+        page.reserve(Bounds2 {
+            low: self.border.low,
+            high: Point2::new(self.border.high.x, self.border.low.y + self.foot),
+        });
         let top = self.border.high.y - INNER - TITLE;
         let left = self.border.low.x + INNER;
         let width = self.border.width() - 2.0 * INNER;
@@ -169,10 +174,27 @@ impl<'a> Frame<'a> {
             baseline += NOTE_LINE;
         }
         let baseline = baseline - NOTE_LINE;
+        self.tell_lost(page);
         if !scale.is_none() {
             let bar = Point2::new(left + 2.0, baseline + 10.0);
             scale_bar::draw(page, bar, width * 0.6, scale, self.project.units);
         }
+    }
+
+    /// Says above the foot that texts found no room.
+    fn tell_lost(&self, page: &mut Page) {
+        let text = match page.lost().len() {
+            0 => return,
+            1 => "One text found no room on this paper: a larger paper has it.".to_owned(),
+            count => format!("{count} texts found no room on this paper: a larger paper has them."),
+        };
+        let left = self.border.low.x + INNER;
+        let rows = (0..30).map(|k| self.border.low.y + self.foot + 1.5 + 4.0 * f64::from(k));
+        let stands = rows.flat_map(|y| {
+            let across = (0..40).map(move |k| left + 8.0 * f64::from(k));
+            across.map(move |x| (Point2::new(x, y), Align::Left, 0.0))
+        });
+        page.place(Layer::Note, &text, LETTERS, stands);
     }
 
     fn draw_border(&self, page: &mut Page) {

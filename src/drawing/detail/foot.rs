@@ -4,6 +4,7 @@ use super::content::{Chain, Content, Extra, Note, Stuff, Window};
 use super::places::Spot;
 use super::plane;
 use super::words::Words;
+use crate::catalog::practice::SHIMS_APART;
 use crate::design::Surface;
 use crate::drawing::dimension::Side;
 use crate::drawing::hatch::Material;
@@ -119,8 +120,9 @@ fn foot_notes(plan: &Plan, gap: f64, area: &Bounds2) -> Vec<Note> {
         notes.push(Note::at(
             &[(1.6 * middle, gap / 2.0), (middle, gap / 2.0), (0.3 * middle, gap / 2.0)],
             format!(
-                "shims {} at the highest point of the ground, more where it falls; under every stud (common practice)",
-                words.mm(gap)
+                "shims {} at the highest point of the ground, more where it falls; at most {} apart (common practice)",
+                words.mm(gap),
+                words.mm(SHIMS_APART)
             ),
         ));
     }

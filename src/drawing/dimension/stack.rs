@@ -91,6 +91,7 @@ impl Laying<'_> {
                 laid.extend(self.dimension(number, Some(stand), Some(leader)));
             } else {
                 missing += 1;
+                page.lose(self.tier.texts.get(number).map_or("", String::as_str));
                 laid.extend(self.dimension(number, None, None));
             }
         }

@@ -54,12 +54,14 @@ impl Material {
         }
     }
 
-    /// A sheet as the file names it: cement board, or plies.
+    /// A sheet as the file names it: wood, or board.
     fn of_sheet(name: &str) -> Self {
-        if name.to_lowercase().contains("cement") {
-            Self::Board
-        } else {
+        let name = name.to_lowercase();
+        let wood = ["ply", "wood", "osb", "strand"];
+        if wood.iter().any(|word| name.contains(word)) {
             Self::Plywood
+        } else {
+            Self::Board
         }
     }
 }

@@ -226,7 +226,7 @@ pub fn levels(plan: &Plan, width: f64) -> Grid {
     )
 }
 
-/// Everything that the file says stands around; `None` where it says nothing.
+/// Everything that the file says stands around; a row of dashes where it says nothing.
 pub fn around(plan: &Plan, width: f64) -> Grid {
     let objects = plan.design.site.objects.as_ref();
     let rows = objects

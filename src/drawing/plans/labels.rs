@@ -1,6 +1,6 @@
 //! Where on a plan a name may stand without a leader: inside an area, in rows one below the other, along a line.
 
-use crate::drawing::marks::{Mark, place_led};
+use crate::drawing::marks::{Mark, lead_to};
 use crate::drawing::occupancy::text_box;
 use crate::drawing::page::{LETTERS, Page, Stand};
 use crate::drawing::{Align, Layer, lettering};
@@ -78,7 +78,11 @@ pub(super) fn along_first(
         text: text.to_owned(),
         area,
     });
-    marks.any(|mark| place_led(page, &[mark]) == 0)
+    let led = marks.any(|mark| lead_to(page, &mark));
+    if !led {
+        page.lose(text);
+    }
+    led
 }
 
 /// Letters a mark beside a long thing and along it, close enough to need no leader; false where there is no room.

@@ -59,6 +59,7 @@ pub(super) fn sheet(plan: &Plan, layout: &Layout) -> Sheet {
         chapter: "",
         ink: crate::drawing::Ink::Black,
         items: ink.into_items(),
+        lost: Vec::new(),
     }
 }
 

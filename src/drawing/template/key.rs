@@ -66,6 +66,7 @@ pub(super) fn sheet(plan: &Plan, layout: &Layout, counter: &Tiled, sets: &[Templ
         chapter: "",
         ink: crate::drawing::Ink::Black,
         items: ink.into_items(),
+        lost: Vec::new(),
     }
 }
 

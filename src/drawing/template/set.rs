@@ -111,6 +111,7 @@ pub fn whole(plan: &Plan) -> Sheet {
         chapter: "",
         ink: crate::drawing::Ink::Black,
         items: drawn.items,
+        lost: Vec::new(),
     }
 }
 
@@ -226,6 +227,7 @@ fn set(plan: &Plan, tiled: Option<&Tiled>, name: String, title: &str) -> Templat
                     chapter: "",
                     ink: crate::drawing::Ink::Black,
                     items: drawn.items,
+                    lost: Vec::new(),
                 },
                 mark,
                 position: Some(t.position(&drawn.map, drawn.crosses)),

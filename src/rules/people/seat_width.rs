@@ -1,6 +1,7 @@
 //! Whether those who are to sit find room beside each other.
 
 use super::seating::{edges, seats, widest_seat};
+use crate::catalog::practice;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::Unit;
 
@@ -8,7 +9,7 @@ use crate::units::Unit;
 const SEAT: Limit = Limit {
     name: "seat-width",
     what: "the length of counter for one seat",
-    usual: 609.6,
+    usual: practice::SEAT,
     unit: Unit::Length,
     source: "published kitchen planning guidelines: 24 in a seat",
 };
@@ -26,7 +27,7 @@ const LEAST: Limit = Limit {
 const INNER: Limit = Limit {
     name: "seat-inner-corner",
     what: "the length of counter lost beside an inside corner of two seating sides",
-    usual: 304.8,
+    usual: practice::SEAT_AT_INNER_CORNER,
     unit: Unit::Length,
     source: "common practice",
 };

@@ -1,13 +1,14 @@
 //! Whether inward corners of the slab are kept from cracking.
 
 use super::overhang::counter;
+use crate::catalog::practice;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
 use crate::units::Unit;
 
 const RADIUS: Limit = Limit {
     name: "inward-corner-radius",
     what: "radius of an inward corner that needs no bars",
-    usual: 12.7,
+    usual: practice::ROUND_INWARD_CORNER,
     unit: Unit::Length,
     source: "common practice, 1/2 in",
 };

@@ -4,12 +4,10 @@ use super::row::points;
 use super::tally::{At, Tally, count, length, many, mass};
 use crate::catalog::Need;
 use crate::catalog::density::STEEL;
+use crate::catalog::practice::SHIMS_APART;
 use crate::parts::{Part, PartKind};
 use crate::units::Volume;
 use std::collections::{BTreeMap, BTreeSet};
-
-/// Shims stand no farther apart, common practice: 24 in.
-const SHIM_SPACING: f64 = 609.6;
 
 /// Steel by section and run, then sleepers and shims by run, then base channel by face.
 pub(super) fn reckon(tally: &mut Tally) {
@@ -48,7 +46,7 @@ fn sleepers(tally: &mut Tally) {
             .filter(|p| p.run == Some(run))
             .map(|p| p.length.mm())
             .collect();
-        let shims = own.iter().map(|l| points(*l, 0.0, SHIM_SPACING)).sum();
+        let shims = own.iter().map(|l| points(*l, 0.0, SHIMS_APART)).sum();
         let strips = many(own.len(), "strip");
         let need = Need::Sleeper;
         tally.add(
@@ -58,7 +56,7 @@ fn sleepers(tally: &mut Tally) {
             length(own.iter().sum()),
             format!("{strips} under the panels, cut lengths"),
         );
-        let spacing = tally.spell(SHIM_SPACING);
+        let spacing = tally.spell(SHIMS_APART);
         tally.add(
             Some(Need::Shim),
             "shim",

@@ -35,7 +35,7 @@ pub(super) fn open(tags: &mut Tags, sheet: &Sheet, dimensions: &Dimensions) {
 }
 
 /// The objects: all that stands behind what is drawn.
-pub(super) fn close(tags: &mut Tags) {
+pub(super) fn close(tags: &mut Tags, sheet: &Sheet) {
     tags.section("OBJECTS");
     dictionary(
         tags,
@@ -50,8 +50,10 @@ pub(super) fn close(tags: &mut Tags) {
         ROOT,
         &[("Layout1", PAPER_LAYOUT), ("Model", MODEL_LAYOUT)],
     );
-    layout(tags, PAPER_LAYOUT, "Layout1", PAPER_SPACE, 1, 0);
-    layout(tags, MODEL_LAYOUT, "Model", MODEL_SPACE, 0, 1024);
+    let paper = sheet.paper;
+    let paper = (paper.width.mm(), paper.height.mm());
+    layout(tags, PAPER_LAYOUT, ("Layout1", PAPER_SPACE, 1, 0), paper);
+    layout(tags, MODEL_LAYOUT, ("Model", MODEL_SPACE, 0, 1024), paper);
     tags.end_section();
 }
 
@@ -130,7 +132,13 @@ fn dictionary(tags: &mut Tags, handle: &str, owner: &str, entries: &[(&str, &str
     }
 }
 
-fn layout(tags: &mut Tags, handle: &str, name: &str, space: &str, order: i64, flags: i64) {
+/// A layout by its name, the space it is of, its order and flags; its limits are those of the paper.
+fn layout(
+    tags: &mut Tags,
+    handle: &str,
+    (name, space, order, flags): (&str, &str, i64, i64),
+    paper: (f64, f64),
+) {
     tags.record("LAYOUT", handle, LAYOUTS, &["AcDbPlotSettings"]);
     tags.text(1, "");
     tags.whole(70, flags);
@@ -138,7 +146,7 @@ fn layout(tags: &mut Tags, handle: &str, name: &str, space: &str, order: i64, fl
     tags.text(1, name);
     tags.whole(70, 1);
     tags.whole(71, order);
-    for (code, x, y) in [(10, 0.0, 0.0), (11, 420.0, 297.0)] {
+    for (code, x, y) in [(10, 0.0, 0.0), (11, paper.0, paper.1)] {
         tags.number(code, x);
         tags.number(code + 10, y);
     }

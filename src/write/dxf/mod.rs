@@ -29,7 +29,7 @@ pub fn dxf(sheet: &Sheet) -> Vec<u8> {
         }
     }
     tags.end_section();
-    frame::close(&mut tags);
+    frame::close(&mut tags, sheet);
     tags.finish()
 }
 
@@ -73,6 +73,7 @@ mod tests {
                     angle: -90.0,
                 },
             ],
+            lost: Vec::new(),
         }
     }
 

@@ -112,6 +112,7 @@ mod tests {
             chapter: "",
             ink: crate::drawing::Ink::Black,
             items,
+            lost: Vec::new(),
         }
     }
 

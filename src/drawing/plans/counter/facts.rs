@@ -95,7 +95,11 @@ pub(super) fn entries(plan: &Plan) -> Vec<Entry> {
     }
     entries.extend(mesh(plan));
     if !super::reinforcement::bars(plan).is_empty() {
-        let text = "bar across an inward corner at 45°; two at each are common practice";
+        let long = Length::millimetres(super::reinforcement::BAR_LENGTH);
+        let text = format!(
+            "bars across an inward corner at 45°, {} long; number, length and place by common practice",
+            plan.design.project.units.spell_with_unit(long)
+        );
         entries.push(Entry::line(BAR, text));
     }
     entries.extend(bracket(plan));

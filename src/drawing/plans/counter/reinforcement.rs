@@ -1,17 +1,18 @@
 //! Steel in the slab: a patch of its mesh, and bars across inward corners.
 
+use crate::catalog::practice;
 use crate::drawing::fit::Fit;
 use crate::drawing::page::Page;
 use crate::drawing::plans::style::{BAR, FINE};
 use crate::geometry::{Bounds2, Outline, Point2, Vector2};
 use crate::plan::Plan;
 
-/// Length of a bar as it is drawn, millimetres built: 12 in.
-const BAR_LENGTH: f64 = 304.8;
-/// From the corner to the bar, millimetres built.
-const OFF_CORNER: f64 = 50.8;
-/// A corner rounder than this needs no bar, common practice: 3/4 in.
-const ROUND: f64 = 19.05;
+/// Length of a bar, common practice: 12 in, millimetres.
+pub(super) const BAR_LENGTH: f64 = 304.8;
+/// From the corner to each of its two bars, common practice: 2 in and 4 in, millimetres.
+const OFF_CORNER: [f64; 2] = [50.8, 101.6];
+/// A corner rounder than this needs no bars.
+const ROUND: f64 = practice::ROUND_INWARD_CORNER;
 /// The patch of mesh, millimetres on the sheet.
 const PATCH: Vector2 = Vector2::new(26.0, 15.0);
 /// Wires nearer than this on the sheet run together, millimetres.
@@ -29,8 +30,9 @@ pub(super) fn bars(plan: &Plan) -> Vec<[Point2; 2]> {
     }
     corners
         .into_iter()
-        .map(|(at, into)| {
-            let middle = at + into * OFF_CORNER;
+        .flat_map(|corner| OFF_CORNER.map(|off| (corner, off)))
+        .map(|((at, into), off)| {
+            let middle = at + into * off;
             let half = Vector2::new(-into.y, into.x) * (BAR_LENGTH / 2.0);
             [middle - half, middle + half]
         })
@@ -159,7 +161,7 @@ mod tests {
         design.counter.casting.reinforcement.corner_bars = Some(sample::placed(true));
         let plan = crate::plan::lay_out(design).unwrap();
         let bars = bars(&plan);
-        assert_eq!(bars.len(), 1);
+        assert_eq!(bars.len(), 2);
         // The bar run turns right at the far end: its working face stands at x = 3000 - 900, the counter's inward corner
         // 62 outside both working faces, at (2038, -62); the concrete lies up and to the right of it.
         let [a, b] = bars[0];
@@ -170,6 +172,8 @@ mod tests {
             (middle - Point2::new(2038.0 + along, -62.0 + along)).norm() < 1e-9,
             "{middle}"
         );
+        // The second one lies 50.8 farther in.
+        assert!(((bars[1][0] - a).norm() - 50.8).abs() < 1e-9);
     }
 
     #[test]

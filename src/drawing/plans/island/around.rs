@@ -1,11 +1,12 @@
 //! What stands around the island, as far as it is within reach of it: posts, walls, fences, ways, roof edges.
 
+use super::gaps::{Gap, gaps};
 use crate::design::{ObjectKind, SiteObject};
 use crate::drawing::fit::Fit;
 use crate::drawing::marks::{Mark, place_led, place_marks};
 use crate::drawing::page::Page;
 use crate::drawing::plans::labels;
-use crate::drawing::plans::spot::{self, Spot};
+use crate::drawing::plans::spot;
 use crate::drawing::plans::style::{FINE, GROUND, OVERHEAD, STANDING, Style, corners};
 use crate::geometry::{Bounds2, Point2};
 use crate::plan::{Face, Plan};
@@ -118,8 +119,8 @@ impl<'a> Around<'a> {
         missing
     }
 
-    /// Dimensions from the finished faces to what stands there: the nearest, square to the faces.
-    pub fn measure(&self, page: &mut Page, plan: &Plan, fit: &Fit, finished: &Bounds2) {
+    /// Dimensions from the finished faces, whose corners these are, to what stands there: the nearest, square to the faces.
+    pub fn measure(&self, page: &mut Page, plan: &Plan, fit: &Fit, finished: &[Point2]) {
         let notation = plan.design.project.units;
         let mut gaps: Vec<Gap> = self
             .objects
@@ -132,96 +133,6 @@ impl<'a> Around<'a> {
             let places = gap.places().map(|at| gap.spot(at));
             spot::first_extended(page, notation, fit, places);
         }
-    }
-}
-
-/// Free ground between a finished face and something beside it, along one axis.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Gap {
-    /// 0 along x, 1 along y.
-    axis: usize,
-    /// The finished face's coordinate and that of the object.
-    ends: (f64, f64),
-    /// Where both lie side by side, along the other axis; for an object past a corner its own stretch.
-    along: (f64, f64),
-    /// The finished corner that an extension line comes from, where the object stands past a corner.
-    corner: Option<f64>,
-}
-
-/// The gaps between an area and the finished faces: one where it stands beside them, two past a corner.
-fn gaps(area: &Bounds2, finished: &Bounds2) -> Vec<Gap> {
-    let near = |axis: usize| beside(area, finished, axis);
-    let of = |axis: usize| {
-        let object = near(axis)?;
-        let other = 1 - axis;
-        let face = if object > finished.high[axis] {
-            finished.high[axis]
-        } else {
-            finished.low[axis]
-        };
-        let past = near(other).map(|o| {
-            if o > finished.high[other] {
-                finished.high[other]
-            } else {
-                finished.low[other]
-            }
-        });
-        let along = if past.is_some() {
-            (area.low[other], area.high[other])
-        } else {
-            let low = area.low[other].max(finished.low[other]);
-            (low, area.high[other].min(finished.high[other]))
-        };
-        Some(Gap {
-            axis,
-            ends: (face, object),
-            along,
-            corner: past,
-        })
-    };
-    (0..2).filter_map(of).collect()
-}
-
-impl Gap {
-    fn width(&self) -> f64 {
-        (self.ends.1 - self.ends.0).abs()
-    }
-
-    /// Where along the other axis it may be dimensioned.
-    fn places(&self) -> impl Iterator<Item = f64> {
-        let (low, high) = self.along;
-        // Past a corner in the middle of the object; beside a face near its ends, away from what is in the middle.
-        let fractions = match self.corner {
-            Some(_) => [0.5, 0.25, 0.75, 0.1, 0.9, 0.35, 0.65],
-            None => [0.92, 0.08, 0.85, 0.15, 0.75, 0.25, 0.5],
-        }
-        .into_iter();
-        fractions.map(move |f| low + (high - low) * f)
-    }
-
-    fn spot(&self, at: f64) -> Spot {
-        let point = |v: f64, other: f64| {
-            let mut p = Point2::origin();
-            p[self.axis] = v;
-            p[1 - self.axis] = other;
-            p
-        };
-        Spot {
-            from: point(self.ends.0, at),
-            to: point(self.ends.1, at),
-            extended_from: self.corner.map(|c| point(self.ends.0, c)),
-        }
-    }
-}
-
-/// The edge of an area that is nearest to a box it stands beside, along an axis; `None` where it touches or passes it.
-fn beside(area: &Bounds2, finished: &Bounds2, axis: usize) -> Option<f64> {
-    if area.low[axis] > finished.high[axis] + 1.0 {
-        Some(area.low[axis])
-    } else if area.high[axis] < finished.low[axis] - 1.0 {
-        Some(area.high[axis])
-    } else {
-        None
     }
 }
 
@@ -264,7 +175,9 @@ fn words(plan: &Plan, object: &SiteObject) -> String {
     }
     match (&object.combustible, object.kind) {
         (Some(burns), _) if burns.value => text.push_str(", can burn"),
-        (None, kind) if kind != ObjectKind::Walkway => text.push_str(", burns?"),
+        (None, kind) if kind != ObjectKind::Walkway => {
+            text.push_str(", not said whether it can burn")
+        }
         _ => {}
     }
     text
@@ -340,21 +253,5 @@ mod tests {
                 .iter()
                 .all(|[a, b]| ((b - a).norm() - 3000.0).abs() < 1e-9)
         );
-    }
-
-    #[test]
-    fn a_post_is_measured_from_the_finished_faces() {
-        // A post from -762 to -609.6 beside a face at -22: its near edge counts.
-        let post = area(-762.0, 1676.4, -609.6, 1828.8);
-        let finished = area(-22.0, -22.0, 3070.0, 784.0);
-        assert_eq!(beside(&post, &finished, 0), Some(-609.6));
-        assert_eq!(beside(&post, &finished, 1), Some(1676.4));
-        assert_eq!(beside(&area(0.0, 700.0, 10.0, 900.0), &finished, 1), None);
-        // Past the corner: 587.6 across and 892.4 up, each with an extension line from the corner.
-        let gaps = gaps(&post, &finished);
-        let widths: Vec<f64> = gaps.iter().map(Gap::width).collect();
-        assert!((widths[0] - 587.6).abs() < 1e-9 && (widths[1] - 892.4).abs() < 1e-9);
-        assert_eq!(gaps[0].corner, Some(784.0));
-        assert_eq!(gaps[1].corner, Some(-22.0));
     }
 }

@@ -3,6 +3,7 @@
 mod around;
 mod clearance;
 mod dimensions;
+mod gaps;
 mod names;
 mod openings;
 mod seats;

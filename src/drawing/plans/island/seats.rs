@@ -1,5 +1,6 @@
 //! Stools along the seating sides, and the room behind those who sit.
 
+use crate::catalog::practice;
 use crate::design::{Passage, Side};
 use crate::drawing::fit::Fit;
 use crate::drawing::page::Page;
@@ -7,10 +8,10 @@ use crate::drawing::plans::style::{FINE, HIDDEN};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::{Body, BodyOf, Corner, CounterSide, Plan, SideKind};
 
-/// Counter for one seat, common practice: 24 in, millimetres.
-const SEAT: f64 = 609.6;
+/// Counter for one seat, published kitchen planning guidelines: 24 in, millimetres.
+pub(super) const SEAT: f64 = practice::SEAT;
 /// Lost beside an inside corner, where knees meet, common practice: 12 in.
-const INNER: f64 = 304.8;
+const INNER: f64 = practice::SEAT_AT_INNER_CORNER;
 /// Half of a stool's seat, common practice: 14 in across.
 const STOOL: f64 = 177.8;
 

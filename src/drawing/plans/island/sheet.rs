@@ -19,11 +19,13 @@ use crate::drawing::plans::{chains, section_marks, walls};
 use crate::drawing::set::{Drawn, Set};
 use crate::geometry::{Bounds2, Outline};
 use crate::plan::{Face, Plan};
+use crate::units::Length;
 
 /// Draws the plan of the island.
 pub fn island(set: &Set, title: &str) -> Drawn {
     let Set { plan, frame, .. } = *set;
-    let finished = Outline::polygon(&finished_corners(plan));
+    let corners = finished_corners(plan);
+    let finished = Outline::polygon(&corners);
     let counter = plan.counter.outline.bounds();
     let opened = openings::all(plan);
     let rooms = clearance::rooms(plan);
@@ -63,7 +65,7 @@ pub fn island(set: &Set, title: &str) -> Drawn {
     services::draw(&mut page, plan, &fit);
     chains::draw(&mut page, plan, &fit, (&around.shown, &lanes), &laid.chains);
     section_marks::draw(&mut page, set, &fit);
-    around.measure(&mut page, plan, &fit, &finished.bounds());
+    around.measure(&mut page, plan, &fit, &corners);
     let views = face_marks::views(set, "Finished elevations");
     face_marks::draw(&mut page, plan, &fit, &views, |face| edge_of(plan, face));
     for room in &rooms {
@@ -109,7 +111,11 @@ fn entries(plan: &Plan, rooms: &[clearance::Room], stools: bool) -> Vec<Entry> {
     }
     entries.extend(services::entries(plan));
     if stools {
-        let text = "stool, 24 in of counter each is common practice; room behind by published kitchen planning guidelines";
+        let notation = plan.design.project.units;
+        let text = format!(
+            "stool, {} of counter each, room behind: published kitchen planning guidelines",
+            notation.spell_with_unit(Length::millimetres(seats::SEAT))
+        );
         entries.push(Entry::symbol(stool_symbol, text));
     }
     entries

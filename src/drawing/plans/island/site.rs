@@ -66,8 +66,8 @@ impl<'a> SitePlan<'a> {
         let drawn = fit.area(&plan.counter.outline.bounds());
         if drawn.width().min(drawn.height()) >= SMALL {
             services::draw(page, plan, fit);
-            let finished = self.finished.bounds();
-            self.around.measure(page, plan, fit, &finished);
+            let corners: Vec<_> = self.finished.vertices().iter().map(|v| v.at).collect();
+            self.around.measure(page, plan, fit, &corners);
         }
         self.around.name(page, plan, fit);
         for (run, named) in plan.runs.iter().zip(&plan.design.runs) {
