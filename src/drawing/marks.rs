@@ -18,20 +18,21 @@ pub struct Mark {
 const BESIDE: f64 = 0.7;
 /// The longest leader.
 const LEADER: f64 = 70.0;
+/// From one row of a block of lettering to the next, in heights of a capital.
+const ROW: f64 = 1.5;
 /// Radius of the dot at the end of a leader.
 const DOT: f64 = 0.4;
 
-/// Places marks in the order given; says how many found no place.
-pub fn place_marks(page: &mut Page, marks: &[Mark]) -> usize {
+/// A mark beside its thing stands at least so much nearer to it than to any other that lies the same way, millimetres.
+const NEARER: f64 = 0.5;
+
+/// Places marks in the order given; says how many found no place. A mark keeps off the areas of the other marks and off
+/// `others`, which it would seem to name, and stands clearly nearest to its own.
+pub fn place_marks(page: &mut Page, marks: &[Mark], others: &[Bounds2]) -> usize {
     let placed = |page: &mut Page, mark: &Mark| {
-        let near: Vec<Stand> = on(mark).into_iter().chain(beside(mark)).collect();
-        let mut apart = near.iter();
-        let apart = apart.find(|s| page.stands_apart(&mark.text, LETTERS, **s));
-        if let Some(stand) = apart {
-            page.text(Layer::Note, &mark.text, LETTERS, *stand);
-            return true;
-        }
-        lead_to(page, mark) || page.place(Layer::Note, &mark.text, LETTERS, near)
+        let marked = marks.iter().filter(|m| *m != mark).map(|m| m.area);
+        let foreign: Vec<Bounds2> = marked.chain(others.iter().copied()).collect();
+        place_mark(page, mark, &foreign)
     };
     let missing = marks.iter().filter(|mark| {
         let found = placed(page, mark);
@@ -41,6 +42,33 @@ pub fn place_marks(page: &mut Page, marks: &[Mark]) -> usize {
         !found
     });
     missing.count()
+}
+
+fn place_mark(page: &mut Page, mark: &Mark, foreign: &[Bounds2]) -> bool {
+    let own = |stands: Vec<Stand>, air: f64| {
+        let keeps_off = move |stand: &Stand| {
+            let room = text_box(stand.0, &mark.text, LETTERS, stand.1, stand.2);
+            foreign.iter().all(|area| {
+                let alike = is_tall(area) == is_tall(&mark.area);
+                !area.overlaps(&room, if alike { -air } else { 0.1 })
+            })
+        };
+        stands.into_iter().filter(keeps_off)
+    };
+    let near: Vec<Stand> = own(on(mark), -0.1)
+        .chain(own(beside(mark), BESIDE + NEARER))
+        .collect();
+    let mut apart = near.iter();
+    let apart = apart.find(|s| page.stands_apart(&mark.text, LETTERS, **s));
+    if let Some(stand) = apart {
+        page.text(Layer::Note, &mark.text, LETTERS, *stand);
+        return true;
+    }
+    let lines = std::slice::from_ref(&mark.text);
+    lead_lines(page, &mark.area, lines, foreign)
+        || page.place(Layer::Note, &mark.text, LETTERS, near)
+        || lead_to(page, mark)
+        || page.place(Layer::Note, &mark.text, LETTERS, beside(mark))
 }
 
 /// Names something inside its area where there is room, else by a leader; false when there is none at all.
@@ -73,12 +101,40 @@ pub fn place_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
         *page = tried;
         return true;
     }
+    let mut beside = blocks_beside(area, lines);
+    let beside = beside.find(|stands| {
+        let mut lettered = lines.iter().zip(stands);
+        lettered.all(|(line, stand)| page.stands_apart(line, LETTERS, *stand))
+    });
+    if let Some(stands) = beside {
+        for (line, stand) in lines.iter().zip(stands) {
+            page.text(Layer::Note, line, LETTERS, stand);
+        }
+        return true;
+    }
     let whole = lines.join(", ");
-    let led = lead_lines(page, area, lines) || lead_lines(page, area, std::slice::from_ref(&whole));
+    let led = lead_lines(page, area, lines, &[])
+        || lead_lines(page, area, std::slice::from_ref(&whole), &[]);
     if !led {
         page.lose(&whole);
     }
     led
+}
+
+/// How lines may stand as a block right above an area or below it, by its middle first.
+fn blocks_beside<'a>(
+    area: &'a Bounds2,
+    lines: &'a [String],
+) -> impl Iterator<Item = Vec<Stand>> + use<'a> {
+    let high = LETTERS * (1.41 + ROW * lines.len().saturating_sub(1) as f64);
+    let out = high / 2.0 + BESIDE;
+    let middles = [area.high.y + out, area.low.y - out];
+    middles.into_iter().flat_map(move |y| {
+        fractions().map(move |f| {
+            let x = area.low.x + f * area.width();
+            block(Point2::new(x, y), lines.len())
+        })
+    })
 }
 
 /// Places marks at the ends of leaders; says how many found no place.
@@ -91,6 +147,10 @@ pub fn place_led(page: &mut Page, marks: &[Mark]) -> usize {
         !led
     });
     missing.count()
+}
+
+fn is_tall(area: &Bounds2) -> bool {
+    area.height() >= area.width()
 }
 
 /// A stand by the middle of its room.
@@ -144,10 +204,12 @@ fn beside(mark: &Mark) -> Vec<Stand> {
         lettering::width(&mark.text, LETTERS) / 2.0,
         1.41 * LETTERS / 2.0,
     );
-    let tall = area.height() >= area.width();
+    let tall = is_tall(area);
     let mut stands = Vec::new();
     // The text along the thing first, then across.
-    for along in [true, false] {
+    // Upright beside a level thing it would seem to name what stands there.
+    let ways: &[bool] = if tall { &[true, false] } else { &[true] };
+    for &along in ways {
         let angle = if tall == along { 90.0 } else { 0.0 };
         let out = BESIDE + if along { half_high } else { half_long };
         for f in fractions() {
@@ -189,18 +251,24 @@ fn inside(mark: &Mark, height: f64) -> Vec<Stand> {
 
 /// Places the text away from the thing with a leader that ends in a dot on it.
 pub fn lead_to(page: &mut Page, mark: &Mark) -> bool {
-    lead_lines(page, &mark.area, std::slice::from_ref(&mark.text))
+    lead_lines(page, &mark.area, std::slice::from_ref(&mark.text), &[])
 }
 
-/// Places lines of text, one below the other, away from an area with a leader that ends in a dot on it; past the
-/// chains of dimensions only where there is no other way.
-fn lead_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
+/// Places lines of text, one below the other, away from an area and off what is `foreign` to it, with a leader that ends
+/// in a dot on it; past the chains of dimensions only where there is no other way.
+fn lead_lines(page: &mut Page, area: &Bounds2, lines: &[String], foreign: &[Bounds2]) -> bool {
     let feet: Vec<Point2> = feet(area)
         .filter(|foot| page.taken().free_of_texts(&dot_room(*foot)))
         .collect();
     let found = [false, true].into_iter().find_map(|past_chains| {
-        let mut led = feet.iter();
-        led.find_map(|foot| lead_from(page, area, lines, *foot, past_chains))
+        let led = feet.iter();
+        let led = led.filter_map(|foot| {
+            let found = lead_from(page, (area, foreign), lines, *foot, past_chains);
+            found.map(|(stands, leader)| (stands, leader, (leader[1] - leader[0]).norm()))
+        });
+        // The middle of the thing, which comes first, unless the leader is much shorter elsewhere.
+        let best = led.reduce(|best, next| if next.2 < 0.6 * best.2 { next } else { best });
+        best.map(|(stands, leader, _)| (stands, leader))
     });
     let Some((stands, leader)) = found else {
         return false;
@@ -230,7 +298,7 @@ fn feet(area: &Bounds2) -> impl Iterator<Item = Point2> {
 /// The nearest stands for lines of text from which a leader reaches the foot.
 fn lead_from(
     page: &Page,
-    area: &Bounds2,
+    (area, foreign): (&Bounds2, &[Bounds2]),
     lines: &[String],
     foot: Point2,
     past_chains: bool,
@@ -250,7 +318,8 @@ fn lead_from(
         })
         .find_map(|stands| {
             let room = room_of(lines, &stands)?;
-            let leader = leader(foot, &room).filter(|l| {
+            let off = foreign.iter().all(|area| !area.overlaps(&room, 0.0));
+            let leader = leader(foot, &room).filter(|_| off).filter(|l| {
                 !runs_along(*l, area)
                     && page.taken().is_clear(*l)
                     && (past_chains || page.leaves_chains(*l))
@@ -261,7 +330,7 @@ fn lead_from(
 
 /// Level stands of some lines about a middle, the first one uppermost.
 fn block(middle: Point2, count: usize) -> Vec<Stand> {
-    let row = 1.5 * LETTERS;
+    let row = ROW * LETTERS;
     let top = row * (count.max(1) - 1) as f64 / 2.0;
     let below = |number: usize| Vector2::new(0.0, top - row * number as f64);
     let stands = (0..count).map(|number| about(middle + below(number), LETTERS, 0.0));
@@ -272,7 +341,7 @@ fn block(middle: Point2, count: usize) -> Vec<Stand> {
 fn room_of(lines: &[String], stands: &[Stand]) -> Option<Bounds2> {
     let each = lines.iter().zip(stands);
     let boxes = each.map(|(text, s)| text_box(s.0, text, LETTERS, s.1, s.2));
-    boxes.reduce(|all, one| all.union(one))
+    boxes.reduce(Bounds2::union)
 }
 
 /// True for a leader that would run along what it points to and be taken for its edge.
@@ -361,7 +430,7 @@ mod tests {
             .into_iter()
             .map(|(text, area)| Mark { text, area })
             .collect();
-        assert_eq!(place_marks(&mut page, &marks), 0);
+        assert_eq!(place_marks(&mut page, &marks, &[]), 0);
         let sheet = page.finish("s".into(), "s".into(), "1".into(), Scale::full());
         check::texts_are_clear(&sheet).unwrap();
     }

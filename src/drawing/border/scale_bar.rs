@@ -60,12 +60,16 @@ fn division(room: f64, scale: &Scale, notation: Notation) -> Option<(Length, u32
         .map(Length::millimetres)
         .to_vec(),
     };
-    steps.into_iter().find_map(|step| {
-        let piece = step.mm() * scale.factor;
-        let widest = aired(&label(notation, step, 5, 5), LETTERS).max(12.0);
-        let count = (room / piece).floor().min(5.0) as u32;
-        (piece >= widest && count >= 2).then_some((step, count))
-    })
+    let with_pieces = |fewest: u32| {
+        steps.iter().find_map(|step| {
+            let piece = step.mm() * scale.factor;
+            let widest = aired(&label(notation, *step, 5, 5), LETTERS).max(12.0);
+            let count = (room / piece).floor().min(5.0) as u32;
+            (piece >= widest && count >= fewest).then_some((*step, count))
+        })
+    };
+    // One piece is still a measure where a small sheet has room for no more.
+    with_pieces(2).or_else(|| with_pieces(1))
 }
 
 #[cfg(test)]
@@ -83,6 +87,9 @@ mod tests {
         assert_eq!((step, count), (Length::inches(12.0), 5));
         let (step, count) = division(120.0, &scale, Notation::Metric).unwrap();
         assert_eq!((step, count), (Length::millimetres(500.0), 3));
+        // Half a metre is 31.25 mm: where there is room for 40, one piece stands alone.
+        let one = division(40.0, &scale, Notation::Metric);
+        assert_eq!(one, Some((Length::millimetres(500.0), 1)));
         assert_eq!(division(10.0, &scale, Notation::Metric), None);
     }
 }

@@ -37,6 +37,14 @@ impl Axis {
         }
     }
 
+    /// Where a point of the sheet is along the chain.
+    pub fn along(&self, point: Point2) -> f64 {
+        match self.side {
+            Side::Below | Side::Above => point.x,
+            Side::Left | Side::Right => point.y,
+        }
+    }
+
     /// True when the tops of letters point outwards.
     pub fn letters_point_out(&self) -> bool {
         matches!(self.side, Side::Above | Side::Left)

@@ -85,8 +85,14 @@ impl Laying<'_> {
             }
         }
         let mut missing = 0;
+        // In the order of their gaps, so that no leader crosses another.
+        let mut last = f64::NEG_INFINITY;
         for number in outside {
-            if let Some((stand, leader, out)) = self.place_outside(page, number) {
+            let placed = self
+                .place_outside(page, number, last)
+                .or_else(|| self.place_outside(page, number, f64::NEG_INFINITY));
+            if let Some((stand, leader, out)) = placed {
+                last = last.max(self.axis.along(stand.0));
                 reach = reach.max(out);
                 laid.extend(self.dimension(number, Some(stand), Some(leader)));
             } else {
@@ -157,8 +163,13 @@ impl Laying<'_> {
         stand
     }
 
-    /// Where a text that had to move stands, its leader, and how far out it reaches.
-    fn place_outside(&self, page: &mut Page, number: usize) -> Option<(Stand, [Point2; 2], f64)> {
+    /// Where a text that had to move stands, `past` a place along the chain, its leader, and how far out it reaches.
+    fn place_outside(
+        &self,
+        page: &mut Page,
+        number: usize,
+        past: f64,
+    ) -> Option<(Stand, [Point2; 2], f64)> {
         let (from, to, text) = self.gap(number)?;
         let width = lettering::width(text, LETTERS);
         let middle = f64::midpoint(from, to);
@@ -171,7 +182,7 @@ impl Laying<'_> {
             let o = start + f64::from(row) * (ROW + AIR);
             for shift in shifts(20.0 + 10.0 * f64::from(row), 0.5) {
                 let t = middle + shift;
-                if !self.misses_outer(t, width) {
+                if t <= past || !self.misses_outer(t, width) {
                     continue;
                 }
                 let stand = self.axis.stand(t, o, LETTERS, Align::Centre);

@@ -14,7 +14,7 @@ use crate::drawing::set::{Drawn, Set};
 use crate::drawing::{Layer, Pen};
 use crate::geometry::{Bounds2, Bounds3, Point2};
 use crate::parts::{Group, Part, PartKind};
-use crate::plan::{Face, Plan};
+use crate::plan::{BodyOf, Face, Plan};
 
 /// Room round the view for its chains, millimetres.
 pub(super) const MARGINS: Margins = Margins {
@@ -75,6 +75,9 @@ pub fn finished(set: &Set, number: usize, sheet: &Stretch, title: &str) -> Optio
     heights::draw_heights(&mut page, plan, &face, &fit, area.low.x, top);
     heights::draw(&mut page, plan, &fit, area.high.x);
     name_openings(&mut page, &face, &fit, window);
+    if dashed && face.side == crate::design::Side::Working {
+        name_bodies(&mut page, plan, &face, &fit, window);
+    }
     Some((page, fit.scale))
 }
 
@@ -184,12 +187,16 @@ fn draw_chains(
     let openings: Vec<f64> = ends.into_iter().chain(edges).collect();
     let all = reach(plan, face);
     let all = [seen.low.x.min(all.0), seen.high.x.max(all.1)];
+    let counter = counter_ends(plan, face, number);
+    // What the counter's own chain says above need not be said again below.
+    let said = counter.filter(|c| (c[0] - all[0]).abs() < 1.0 && (c[1] - all[1]).abs() < 1.0);
+    let widest = said.map_or(ends[1] - ends[0], |c| c[1] - c[0]);
     let below = [
         chain("openings", &openings).filter(|_| openings.len() > 2),
         chain("finished face", &ends),
-        chain("overall", &all).filter(|_| all[1] - all[0] > ends[1] - ends[0] + FARTHER),
+        chain("overall", &all).filter(|_| all[1] - all[0] > widest + FARTHER),
     ];
-    let above = counter_ends(plan, face, number).map(|ends| {
+    let above = counter.map(|ends| {
         let inner = cutouts(plan, face);
         let stations: Vec<f64> = ends.into_iter().chain(inner).collect();
         let cut = chain("cutouts", &stations).filter(|_| stations.len() > 2);
@@ -247,5 +254,34 @@ fn name_openings(page: &mut Page, face: &Face, fit: &Fit, window: &Window) {
             area,
         };
         place_inside(page, &mark, LETTERS);
+    }
+}
+
+/// Names the bodies that hang behind the face, on what of them is below the counter and seen dashed.
+fn name_bodies(page: &mut Page, plan: &Plan, face: &Face, fit: &Fit, window: &Window) {
+    let under = plan.levels.frame_top;
+    let closed = |number: usize| {
+        let mut own = plan.counter.cutouts.iter();
+        own.any(|c| c.appliance == number && c.run == face.run && !c.open)
+    };
+    let hung = plan.bodies.iter().filter_map(|body| match body.of {
+        BodyOf::Appliance(number) if closed(number) => Some((body, number)),
+        _ => None,
+    });
+    for (body, number) in hung {
+        let bounds = body.bounds(&plan.runs);
+        let ends = [bounds.low, bounds.high].map(|p| (p.xy() - face.start).dot(&face.along));
+        let seen = window.clipped(&Bounds2 {
+            low: Point2::new(ends[0].min(ends[1]), bounds.low.z),
+            high: Point2::new(ends[0].max(ends[1]), bounds.high.z.min(under)),
+        });
+        let (size, appliance) = (seen.high - seen.low, plan.design.appliances.get(number));
+        if let Some(appliance) = appliance.filter(|_| size.min() > 1.0) {
+            let mark = Mark {
+                text: appliance.name.clone(),
+                area: fit.area(&seen),
+            };
+            place_inside(page, &mark, LETTERS);
+        }
     }
 }

@@ -205,15 +205,30 @@ fn mark_members(
     sight: &Sight,
     fit: &Fit,
 ) -> usize {
-    let mut marks: Vec<_> = sight
+    let (own, others): (Vec<_>, Vec<_>) = sight
         .seen_parts()
         .into_iter()
-        .filter(|(number, _)| of.owns(plan, scene, &scene.parts()[*number]))
+        .partition(|(number, _)| of.owns(plan, scene, &scene.parts()[*number]));
+    // A mark on another panel, or in a hole in the boards, would seem to name that.
+    let mut others: Vec<_> = others.iter().map(|(_, seen)| fit.area(seen)).collect();
+    let cuts = of
+        .face
+        .openings
+        .iter()
+        .filter(|o| !o.is_framed(&plan.sizes));
+    others.extend(cuts.map(|o| {
+        fit.area(&Bounds2 {
+            low: Point2::new(o.s0, o.z0),
+            high: Point2::new(o.s1, o.z1),
+        })
+    }));
+    let mut marks: Vec<_> = own
+        .into_iter()
         .map(|(number, seen)| {
             let part = &scene.parts()[number];
             let mark = Mark {
                 text: part.mark.clone(),
-                area: fit.area(&seen),
+                area: fit.area(&trunk(sight, number, &seen)),
             };
             (part.kind, mark)
         })
@@ -224,5 +239,28 @@ fn mark_members(
             .then(a.area.low.y.total_cmp(&b.area.low.y))
     });
     let marks: Vec<_> = marks.into_iter().map(|(_, mark)| mark).collect();
-    place_marks(page, &marks)
+    place_marks(page, &marks, &others)
+}
+
+/// What is seen of a member without the tabs folded up or down at its ends: as high as its long level lines reach.
+fn trunk(sight: &Sight, number: usize, seen: &Bounds2) -> Bounds2 {
+    let long = 0.5 * seen.width();
+    if seen.height() > long {
+        return *seen;
+    }
+    let own = sight.lines.iter().filter(|line| line.of == number);
+    let heights = own.filter(|line| {
+        let way = (line.to - line.from).abs();
+        line.seen && way.y < 0.1 && way.x > long
+    });
+    let (low, high) = heights.fold((seen.high.y, seen.low.y), |(low, high), line| {
+        (low.min(line.from.y), high.max(line.from.y))
+    });
+    if low >= high {
+        return *seen;
+    }
+    Bounds2 {
+        low: Point2::new(seen.low.x, low),
+        high: Point2::new(seen.high.x, high),
+    }
 }

@@ -13,6 +13,8 @@ const COLUMN: f64 = 112.0;
 const GAP: f64 = 9.0;
 /// The site plan is at least so wide, and takes at least this share of the sheet's height.
 const SITE: (f64, f64) = (125.0, 0.42);
+/// On a small sheet it may be as narrow as this beside a column.
+const NARROWEST: f64 = 100.0;
 
 /// One row of the list of sheets: number, title, scale.
 pub type Row = (usize, String, String);
@@ -48,7 +50,9 @@ pub fn layout(plan: &Plan, assembly: &Assembly, frame: &Frame, rows: &[Row]) -> 
         .filter(|(column, _)| *column == 0)
         .map(|(_, b)| b.height_of(b.whole()) + GAP)
         .sum();
-    let beside = ((room.width() - SITE.0) / (COLUMN + GAP))
+    // On a small sheet the site plan is a little narrower rather than alone.
+    let narrow = (room.width() - COLUMN - GAP).max(NARROWEST);
+    let beside = ((room.width() - SITE.0.min(narrow)) / (COLUMN + GAP))
         .floor()
         .clamp(0.0, 2.0);
     let left = room.width() - beside * (COLUMN + GAP);

@@ -60,6 +60,9 @@ fn trade(design: &Design, name: &str) -> Option<String> {
         "fastener" => t.fastener.clone(),
         "tab" => spell(t.tab.value),
         "sleeper" => times(design, t.sleeper_width.value, t.sleeper_height.value),
+        // Common practice, as the note says.
+        "shims" => spell(Length::inches(24.0)),
+        "diagonals" => spell(Length::inches(0.25)),
         "base_gap" => spell(design.levels.base_gap.value),
         "board" => spell(t.board_thickness.value),
         "board_gap" => spell(t.board_gap.value),

@@ -163,6 +163,22 @@ pub(super) fn overall(chains: &[WorldChain], name: &str, bounds: &Bounds2) -> [W
     })
 }
 
+/// How deep a run is that has another at both its ends: along the run before it, from that run's start to the inside corner
+/// and on to its end. `out` is how far faces stand outside the frame; `ends` is where the chain begins and ends. The other
+/// runs' depths are measured at their free ends.
+pub(super) fn inside_corner(
+    plan: &Plan,
+    number: usize,
+    out: f64,
+    ends: [Point2; 2],
+) -> Option<Vec<Point2>> {
+    let run = plan.runs.get(number)?;
+    let (next, _) = (plan.runs.get(number + 1)?, plan.runs.get(number + 2)?);
+    let u = [0.0, next.depth].map(|v| run.local(next.point(0.0, v)).x);
+    let corner = u[0].min(u[1]) - out;
+    (corner > 1.0).then(|| ends.into_iter().chain([run.point(corner, 0.0)]).collect())
+}
+
 fn opposite(side: Side) -> Side {
     match side {
         Side::Below => Side::Above,

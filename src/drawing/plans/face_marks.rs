@@ -18,6 +18,9 @@ const GAP: f64 = 0.8;
 /// How far from the drawn edge it may stand.
 const FARTHEST: u32 = 14;
 
+/// How a text stands behind the base of an arrowhead that points against a direction.
+type Behind = fn(Point2, Vector2, &str) -> Stand;
+
 /// For each face the sheets of a chapter that show it, in words.
 pub(super) fn views(set: &Set, chapter: &str) -> Vec<(usize, String)> {
     let entries = set.contents.entries.iter().filter(|e| e.chapter == chapter);
@@ -51,7 +54,8 @@ pub(super) fn draw(
     missing.count()
 }
 
-/// Marks one face where there is room, nearest to its middle and to its edge first.
+/// Marks one face where there is room, nearest to its middle and to its edge first; beside a narrow lane the text stands
+/// upright.
 fn mark(page: &mut Page, fit: &Fit, face: &Face, text: &str, edge: f64) -> bool {
     let fractions = (0..=8).flat_map(|k| [0.5 + 0.055 * f64::from(k), 0.5 - 0.055 * f64::from(k)]);
     let tips = fractions.flat_map(|f| {
@@ -60,10 +64,14 @@ fn mark(page: &mut Page, fit: &Fit, face: &Face, text: &str, edge: f64) -> bool 
     });
     let mut tips: Vec<_> = tips.collect();
     tips.sort_by(|a, b| a.0.total_cmp(&b.0));
-    for (_, tip) in tips {
+    let ways: [Behind; 2] = [behind, behind_upright];
+    let tries = ways
+        .into_iter()
+        .flat_map(|way| tips.iter().map(move |(_, tip)| (way, *tip)));
+    for (way, tip) in tries {
         let base = tip + face.outward * LONG;
         let head = [tip, base + face.along * HALF, base - face.along * HALF];
-        let stand = behind(base, face.outward, text);
+        let stand = way(base, face.outward, text);
         let room = Bounds2::around(head).is_some_and(|b| {
             let b = grown(&b, 0.4);
             page.holds(&b) && page.taken().is_free(&b)
@@ -96,6 +104,20 @@ pub(super) fn behind(base: Point2, out: Vector2, text: &str) -> Stand {
         base.y - room.high.y - GAP
     };
     (stand.0 + Vector2::new(0.0, shift), stand.1, stand.2)
+}
+
+/// How a text stands upright behind an arrowhead that points to a side; level above or below one that points up or down.
+fn behind_upright(base: Point2, out: Vector2, text: &str) -> Stand {
+    if out.x.abs() <= 0.5 {
+        return behind(base, out, text);
+    }
+    let room = text_box(base, text, LETTERS, Align::Centre, 90.0);
+    let shift = if out.x > 0.0 {
+        base.x - room.low.x + GAP
+    } else {
+        base.x - room.high.x - GAP
+    };
+    (base + Vector2::new(shift, 0.0), Align::Centre, 90.0)
 }
 
 /// An arrowhead as a key shows it.

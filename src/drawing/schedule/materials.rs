@@ -132,7 +132,12 @@ fn row(
         Cell::text(material),
         Cell::text(section),
         Cell::count(u32::try_from(parts.len()).unwrap_or(u32::MAX)),
-        when(measure == Measure::Length, length / unit, 1),
+        // Short pieces would come to nothing.
+        when(
+            measure == Measure::Length,
+            length / unit,
+            if length < unit { 2 } else { 1 },
+        ),
         if kind == PartKind::Slab {
             Cell::number(slab_area(plan) / unit.powi(2), if imperial { 1 } else { 2 })
         } else {

@@ -55,7 +55,11 @@ fn row(plan: &Plan, spelling: Spelling, o: &Opening) -> Vec<Cell> {
         spelling.size(&[o.width.value, o.height.value]),
         Cell::text(spelling.bare(o.sill.value)),
         Cell::text(spelling.bare(o.flange.value)),
-        Cell::text(spelling.bare(o.body_depth.value)),
+        if o.body_depth.mm() > 0.0 {
+            Cell::text(spelling.bare(o.body_depth.value))
+        } else {
+            Cell::Empty
+        },
         weight.map_or(Cell::Empty, |w| {
             Cell::text(spelling.amount(Unit::Mass, w.kg()))
         }),

@@ -1,5 +1,6 @@
 //! Dimensions across the counter, beside each cutout: front edge, cutout, back edge.
 
+use super::reinforcement;
 use crate::design::Side as RunSide;
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::Fit;
@@ -28,6 +29,8 @@ struct Beside<'a> {
     cutout: (f64, f64),
     /// Flanges along p that the chain keeps clear of, this cutout's own among them.
     flanges: Vec<(f64, f64)>,
+    /// Bars along p that the chain would cross: it keeps clear of them where it can.
+    bars: Vec<(f64, f64)>,
 }
 
 /// Draws the chain where there is room; false when there is none.
@@ -37,7 +40,10 @@ pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCuto
     };
     let (low, high) = beside.cutout;
     let tries = (0..FARTHEST).flat_map(|d| [high + f64::from(d), low - f64::from(d)]);
-    for p in tries.filter(|p| beside.is_open(*p)) {
+    let open: Vec<f64> = tries.filter(|p| beside.is_open(*p)).collect();
+    let (clear, crossing): (Vec<f64>, Vec<f64>) =
+        open.into_iter().partition(|p| beside.misses_bars(*p));
+    for p in clear.into_iter().chain(crossing) {
         let (axis, from) = beside.axis(p);
         let tier = Tier {
             from,
@@ -73,6 +79,8 @@ impl<'a> Beside<'a> {
             high: points[0].sup(&points[1]),
         };
         let others = plan.counter.cutouts.iter().filter(|c| c.run == cutout.run);
+        let ground = around(points);
+        let bars = reinforcement::bars(plan).into_iter().map(around);
         let beside = Self {
             plan,
             fit,
@@ -80,6 +88,10 @@ impl<'a> Beside<'a> {
             stretch: p(&around(points)),
             cutout: p(&cutout.outline.bounds()),
             flanges: others.map(|c| p(&c.flange.bounds())).collect(),
+            bars: bars
+                .filter(|b| b.overlaps(&ground, 0.0))
+                .map(|b| p(&b))
+                .collect(),
         };
         let across = |b: Bounds2| {
             if upright {
@@ -115,6 +127,12 @@ impl<'a> Beside<'a> {
             .iter()
             .all(|(from, to)| high < *from || low > *to);
         inside && clear && !self.runs_along(low, high)
+    }
+
+    /// True when a chain at p crosses no bar.
+    fn misses_bars(&self, p: f64) -> bool {
+        let (low, high) = self.window(p);
+        self.bars.iter().all(|(from, to)| high < *from || low > *to)
     }
 
     /// True when a piece of the turndown's line runs along the chain within its room.

@@ -29,8 +29,10 @@ pub(super) fn notes(plan: &Plan) -> Vec<String> {
     } else {
         ""
     };
+    let faces = |side: Side| plan.faces.iter().filter(move |f| f.side == side);
     let overhangs: Vec<_> = Side::ALL
         .iter()
+        .filter(|side| faces(**side).any(|f| !f.wall))
         .map(|side| {
             let overhang = spell(counter.overhang.of(*side).value);
             format!("{} {overhang}", side.name())
@@ -46,8 +48,13 @@ pub(super) fn notes(plan: &Plan) -> Vec<String> {
             corners(plan),
         ),
         format!(
-            "Overhang past the finished face: {}; none at walls. Check every cutout against the maker's sheet.",
-            overhangs.join(", ")
+            "Overhang past the finished face: {}{}. Check every cutout against the maker's sheet.",
+            overhangs.join(", "),
+            if plan.faces.iter().any(|f| f.wall) {
+                "; none at walls"
+            } else {
+                ""
+            },
         ),
     ]
 }

@@ -11,8 +11,8 @@ use crate::plan::Plan;
 pub(super) const BAR_LENGTH: f64 = 304.8;
 /// From the corner to each of its two bars, common practice: 2 in and 4 in, millimetres.
 const OFF_CORNER: [f64; 2] = [50.8, 101.6];
-/// A corner rounder than this needs no bars.
-const ROUND: f64 = practice::ROUND_INWARD_CORNER;
+/// A corner rounder than this needs no bars; a hair is for rounding errors.
+const ROUND: f64 = practice::ROUND_INWARD_CORNER + 0.01;
 /// The patch of mesh, millimetres on the sheet.
 const PATCH: Vector2 = Vector2::new(26.0, 15.0);
 /// Wires nearer than this on the sheet run together, millimetres.

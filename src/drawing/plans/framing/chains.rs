@@ -22,6 +22,13 @@ pub(super) fn world_chains(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
                 stations: ends.into_iter().chain(edges).collect(),
             });
         }
+        if let Some(stations) = chains::inside_corner(plan, number, 0.0, ends) {
+            found.push(WorldChain {
+                side,
+                name: "inside corner".to_owned(),
+                stations,
+            });
+        }
         found.push(WorldChain {
             side,
             name: format!("{} run", plan.design.runs[number].name.value),

@@ -2,6 +2,7 @@
 
 use super::chains::world_chains;
 use super::uprights;
+use crate::drawing::elevation::FRAMING;
 use crate::drawing::fit::Fit;
 use crate::drawing::hidden::{Stroke, View};
 use crate::drawing::marks::{Mark, place_inside, place_marks};
@@ -56,9 +57,9 @@ pub fn framing_plan(set: &Set, title: &str) -> Drawn {
     chains::draw(&mut page, plan, &fit, (&built, &lanes), &laid.chains);
     name_appliances(&mut page, plan, &fit, laid.small);
     mark_crossings(&mut page, scene, &sight, &fit, laid.small);
-    let views = face_marks::views(set, "Framing elevations");
+    let views = face_marks::views(set, FRAMING);
     face_marks::draw(&mut page, plan, &fit, &views, |_| 0.0);
-    name(&mut page, plan, &fit);
+    name(&mut page, set, &fit);
     (page, fit.scale)
 }
 
@@ -89,6 +90,10 @@ fn entries(plan: &Plan, scene: &Scene) -> Vec<Entry> {
     )];
     if !plan.cutouts.is_empty() {
         entries.push(Entry::line(LIMIT, "body of an appliance"));
+    }
+    if plan.faces.iter().any(|f| f.wall) {
+        let text = "wall that a side stands against: no boards, no overhang";
+        entries.push(Entry::symbol(walls::symbol, text));
     }
     if !sleepers_beside_tracks(plan, scene).is_empty() {
         entries.push(Entry::line(HIDDEN, "sleeper under the track"));
@@ -177,13 +182,18 @@ fn name_appliances(page: &mut Page, plan: &Plan, fit: &Fit, small: bool) {
     }
 }
 
-/// Names of bulkheads and runs.
-fn name(page: &mut Page, plan: &Plan, fit: &Fit) {
+/// Names of bulkheads, with the sheets that show them, and of runs.
+fn name(page: &mut Page, set: &Set, fit: &Fit) {
+    let plan = set.plan;
+    // The elevations of bulkheads come in the order of their panels, after those of faces.
+    let entries = set.contents.entries.iter();
+    let mut sheets = entries.filter(|e| e.chapter == FRAMING && e.planned.face.is_none());
     for panel in &plan.panels {
         if let PanelOf::Bulkhead(number) = panel.of {
-            let text = format!("bulkhead {}", number + 1);
+            let sheet = sheets.next().map(|e| format!(", sheet {}", e.number));
+            let text = format!("bulkhead {}{}", number + 1, sheet.unwrap_or_default());
             let area = fit.area(&uprights::ground(plan, panel));
-            place_marks(page, &[Mark { text, area }]);
+            place_marks(page, &[Mark { text, area }], &[]);
         }
     }
     // A run's name would seem to name the appliance.
@@ -208,7 +218,7 @@ fn mark_crossings(page: &mut Page, scene: &Scene, sight: &Sight, fit: &Fit, smal
         let area = fit.area(seen);
         let text = part.mark.clone();
         !labels::beside(page, &text, &area)
-            && (small || place_marks(page, &[Mark { text, area }]) > 0)
+            && (small || place_marks(page, &[Mark { text, area }], &[]) > 0)
     });
     missing.count()
 }

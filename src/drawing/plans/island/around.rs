@@ -112,7 +112,7 @@ impl<'a> Around<'a> {
                 if object.kind == ObjectKind::Post {
                     place_led(page, &[mark])
                 } else {
-                    place_marks(page, &[mark])
+                    place_marks(page, &[mark], &[])
                 }
             };
         }
@@ -176,7 +176,7 @@ fn words(plan: &Plan, object: &SiteObject) -> String {
     match (&object.combustible, object.kind) {
         (Some(burns), _) if burns.value => text.push_str(", can burn"),
         (None, kind) if kind != ObjectKind::Walkway => {
-            text.push_str(", not said whether it can burn")
+            text.push_str(", not said whether it can burn");
         }
         _ => {}
     }

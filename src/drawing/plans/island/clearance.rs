@@ -100,7 +100,7 @@ impl Room<'_> {
         let notation = plan.design.project.units;
         let spell = |mm: f64| notation.spell_with_unit(Length::millimetres(mm));
         let asked = [
-            (Some(self.sides).filter(|s| *s > 0.0), "beside"),
+            (Some(self.sides).filter(|s| *s > 0.0), "beside and in front"),
             (Some(self.back).filter(|b| *b > 0.0), "behind"),
             (self.above, "above the counter"),
             (self.below, "below"),
@@ -145,7 +145,7 @@ mod tests {
         assert!((gap - 12.7).abs() < 1e-9, "{gap} mm beside it");
         assert_eq!(
             rooms[0].words(&plan),
-            "grill 1'-0\" beside, 1'-0\" behind, 4'-0\" above the counter, 6\" below"
+            "grill 1'-0\" beside and in front, 1'-0\" behind, 4'-0\" above the counter, 6\" below"
         );
     }
 }

@@ -25,6 +25,13 @@ pub(super) fn world_chains(plan: &Plan, finished: &Bounds2, counter: &Bounds2) -
                 stations: ends.into_iter().chain(edges).collect(),
             });
         }
+        if let Some(stations) = chains::inside_corner(plan, number, out, ends) {
+            found.push(WorldChain {
+                side,
+                name: "inside corner".to_owned(),
+                stations,
+            });
+        }
         found.push(WorldChain {
             side,
             name: format!("{name} run"),
