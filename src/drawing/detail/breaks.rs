@@ -57,6 +57,14 @@ fn line(
     let mut across = Vector2::zeros();
     across[axis] = out;
     let (from, to) = (point(low) - along * PAST, point(high) + along * PAST);
+    line_between(page, from, to, across);
+}
+
+/// Draws a thin line with a zigzag in its middle, which turns first to the side of `across`, one long.
+pub(in crate::drawing) fn line_between(page: &mut Page, from: Point2, to: Point2, across: Vector2) {
+    let Some(along) = (to - from).try_normalize(1e-9) else {
+        return;
+    };
     let middle = nalgebra::center(&from, &to);
     let mut points = vec![from];
     if (to - from).norm() > PLAIN {

@@ -20,7 +20,7 @@ mod tests;
 mod tile;
 mod words;
 
-pub(in crate::drawing) use breaks::draw as draw_breaks;
+pub(in crate::drawing) use breaks::{draw as draw_breaks, line_between as draw_break};
 pub(in crate::drawing) use content::Note;
 pub(in crate::drawing) use cut_at::{Called, cut_at};
 pub(in crate::drawing) use feet::of as feet_of;

@@ -2,7 +2,7 @@
 
 use super::stretch::Stretch;
 use super::window::Window;
-use super::{cut, heights};
+use super::{cut, heights, reach};
 use crate::drawing::dimension::{Axis, Side, Tier, draw_stack};
 use crate::drawing::fit::{Fit, Margins};
 use crate::drawing::hidden::{Stroke, View};
@@ -30,16 +30,6 @@ const ROOM: f64 = 300.0;
 /// Where more than this is seen past a face and its overhangs, millimetres built, an overall chain says how much.
 const FARTHER: f64 = 500.0;
 
-/// From where to where an elevation of a face shows something, in its s: from end to end of the counter, whose other
-/// legs are seen beyond the face.
-pub(super) fn reach(plan: &Plan, face: &Face) -> (f64, f64) {
-    let corners = plan.counter.outline.vertices().iter();
-    let s = corners.map(|v| (v.at - face.start).dot(&face.along));
-    s.fold((0.0, face.length), |(low, high), s| {
-        (low.min(s), high.max(s))
-    })
-}
-
 /// Draws a stretch of face `number` as finished; `None` for a wall, in front of which nobody stands.
 pub fn finished(set: &Set, number: usize, sheet: &Stretch, title: &str) -> Option<Drawn> {
     let (plan, scene, frame, window) = (set.plan, set.scene, set.frame, &sheet.window);
@@ -50,7 +40,7 @@ pub fn finished(set: &Set, number: usize, sheet: &Stretch, title: &str) -> Optio
     } else {
         Vec::new()
     };
-    let sight = window.sight(look(scene, &view, face, &cuts));
+    let sight = window.sight(look(scene, &view, (face, window), &cuts));
     let built = Bounds2 {
         low: Point2::new(0.0, 0.0),
         high: Point2::new(face.length, plan.levels.counter_top),
@@ -59,7 +49,8 @@ pub fn finished(set: &Set, number: usize, sheet: &Stretch, title: &str) -> Optio
     let notation = plan.design.project.units;
     let plain = window.fit(notation, &seen, &frame.room(&[]), MARGINS);
     let dashed = plain.shows_hidden(&strokes(scene, &sight, number), &PENS);
-    let notes = notes(dashed, &cuts);
+    let broken = sheet.is_broken_off(&seen);
+    let notes = notes(dashed, &cuts, broken);
     let fit = window.fit(notation, &seen, &frame.room(&notes), MARGINS);
     let mut page = frame.page(title, &fit.scale, &notes);
     fit.draw(&mut page, &strokes(scene, &sight, number), &PENS);
@@ -68,8 +59,9 @@ pub fn finished(set: &Set, number: usize, sheet: &Stretch, title: &str) -> Optio
     }
     heights::draw_ground(&mut page, &fit, &seen);
     let area = fit.area(&seen);
-    let top = draw_chains(&mut page, plan, number, window, &fit, &seen);
+    let top = draw_chains(&mut page, set, number, window, &fit, &seen);
     sheet.draw_match_lines(&mut page, &fit, &area, area.high.y + top);
+    sheet.draw_breaks(&mut page, &fit, &seen);
     let face = window.face(face);
     let top = plan.levels.counter_top;
     heights::draw_heights(&mut page, plan, &face, &fit, area.low.x, top);
@@ -83,13 +75,14 @@ pub fn finished(set: &Set, number: usize, sheet: &Stretch, title: &str) -> Optio
 
 /// What is seen of a face from before it, and, hidden behind it, the bodies of what hangs in the counter. The counter is
 /// one piece: it is drawn whole.
-fn look(scene: &Scene, view: &View, face: &Face, cuts: &[Bounds2]) -> Sight {
+fn look(scene: &Scene, view: &View, (face, window): (&Face, &Window), cuts: &[Bounds2]) -> Sight {
     let screens: Vec<_> = cuts.iter().map(cut::screen).collect();
-    let before = |part: &Part| scene.bounds(view, part).is_some_and(|b| b.low.z > ROOM);
-    let shown = |part: &Part| {
-        let cut_away = !cuts.is_empty() && part.group != Group::Counter && before(part);
-        is_shown(part) && !cut_away
+    let is_there = |part: &Part| {
+        let cut_away = !cuts.is_empty() && part.group != Group::Counter;
+        let bounds = scene.bounds(view, part);
+        bounds.is_some_and(|b| window.meets(&b) && !(cut_away && b.low.z > ROOM))
     };
+    let shown = |part: &Part| is_shown(part) && is_there(part);
     scene.look_through(view, &screens, shown, |part| is_behind(part, face))
 }
 
@@ -101,13 +94,15 @@ fn is_behind(part: &Part, face: &Face) -> bool {
         && face.side == crate::design::Side::Working
 }
 
-fn notes(hidden: bool, cuts: &[Bounds2]) -> Vec<String> {
+fn notes(hidden: bool, cuts: &[Bounds2], broken: bool) -> Vec<String> {
     let hatched =
         "Hatched: the run that joins this one to the leg at the viewer's back, cut between them.";
     let dashed = "Dashed: bodies of appliances behind the face.";
+    let zigzag = "Broken off at the zigzag: what goes on there is on the sheets of its own faces.";
     let notes = [
         (!cuts.is_empty()).then_some(hatched),
         hidden.then_some(dashed),
+        broken.then_some(zigzag),
     ];
     let notes: Vec<&str> = notes.into_iter().flatten().collect();
     if notes.is_empty() {
@@ -170,12 +165,13 @@ fn strokes(scene: &Scene, sight: &Sight, face: usize) -> Vec<Stroke> {
 /// reach up on the sheet.
 fn draw_chains(
     page: &mut Page,
-    plan: &Plan,
+    set: &Set,
     number: usize,
     window: &Window,
     fit: &Fit,
     seen: &Bounds2,
 ) -> f64 {
+    let plan = set.plan;
     let area = fit.area(seen);
     let face = &plan.faces[number];
     let notation = plan.design.project.units;
@@ -185,9 +181,10 @@ fn draw_chains(
     };
     let edges = face.openings.iter().flat_map(|o| [o.s0, o.s1]);
     let openings: Vec<f64> = ends.into_iter().chain(edges).collect();
-    let all = reach(plan, face);
-    let all = [seen.low.x.min(all.0), seen.high.x.max(all.1)];
-    let counter = counter_ends(plan, face, number);
+    let reach = reach::of_finished(plan, set.frame, number);
+    let whole = reach.filter(|r| r.goes_on == [false; 2]);
+    let all = whole.map_or(ends, |r| [seen.low.x.min(r.low), seen.high.x.max(r.high)]);
+    let counter = reach::counter_ends(plan, face, number);
     // What the counter's own chain says above need not be said again below.
     let said = counter.filter(|c| (c[0] - all[0]).abs() < 1.0 && (c[1] - all[1]).abs() < 1.0);
     let widest = said.map_or(ends[1] - ends[0], |c| c[1] - c[0]);
@@ -218,18 +215,6 @@ fn finished_ends(plan: &Plan, number: usize) -> Option<[f64; 2]> {
     let corners = finished_corners(plan);
     let s = |corner: usize| Some((corners.get(corner)? - face.start).dot(&face.along));
     Some([s(number)?, s((number + 1) % corners.len().max(1))?])
-}
-
-/// From where to where the counter's edge over this face runs.
-fn counter_ends(plan: &Plan, face: &Face, number: usize) -> Option<[f64; 2]> {
-    let s = |p: Point2| (p - face.start).dot(&face.along);
-    let sides = plan.counter.sides.iter().filter(|side| side.face == number);
-    let (low, high) = sides
-        .flat_map(|side| [s(side.start), s(side.end)])
-        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), s| {
-            (low.min(s), high.max(s))
-        });
-    (low < high).then_some([low, high])
 }
 
 /// The edges of the cutouts behind a working face.

@@ -14,6 +14,7 @@ use crate::drawing::scene::{Scene, Sight};
 use crate::drawing::set::{Drawn, Set};
 use crate::drawing::{Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Outline, Point2};
+use crate::parts::Part;
 use crate::plan::{Face, FaceOpening, Plan};
 use crate::units::Length;
 
@@ -30,7 +31,11 @@ pub(super) const MARGINS: Margins = Margins {
 pub fn framing(set: &Set, of: &PanelView, sheet: &Stretch, title: &str) -> Option<Drawn> {
     let (plan, scene, frame, window) = (set.plan, set.scene, set.frame, &sheet.window);
     let notation = plan.design.project.units;
-    let sight = scene.look(&of.view(), &[], |part| of.shows(plan, scene, part));
+    let view = of.view();
+    let is_there = |part: &Part| scene.bounds(&view, part).is_some_and(|b| window.meets(&b));
+    let sight = scene.look(&view, &[], |part| {
+        of.shows(plan, scene, part) && is_there(part)
+    });
     let sight = window.sight(sight);
     let (low, high) = of.reach();
     let built = Bounds2 {

@@ -3,10 +3,9 @@
 use super::panel_view::PanelView;
 use super::parts::{Look, parts};
 use super::stretch::Stretch;
-use super::window::Window;
 use crate::drawing::border::Frame;
 use crate::drawing::page::plain;
-use crate::drawing::set::{Drawn, Planned, Set};
+use crate::drawing::set::{Drawn, Entry, Planned, Set};
 use crate::parts::Assembly;
 use crate::plan::{Panel, PanelOf, Plan};
 
@@ -15,15 +14,8 @@ pub const FINISHED: &str = "Finished elevations";
 /// The name of the sheets of steel in the set.
 pub const FRAMING: &str = "Framing elevations";
 
-/// One sheet: what is told of it, the panel where it shows a bulkhead, and what of the elevation it shows.
-struct Listed {
-    planned: Planned,
-    bulkhead: Option<usize>,
-    window: Window,
-}
-
 /// The sheets of an elevation of a face: several where it is long.
-fn of_face(plan: &Plan, frame: &Frame, number: usize, look: Look) -> Vec<Listed> {
+fn of_face(plan: &Plan, frame: &Frame, number: usize, look: Look) -> Vec<Planned> {
     let face = &plan.faces[number];
     let word = match look {
         Look::Finished => "finished",
@@ -32,99 +24,107 @@ fn of_face(plan: &Plan, frame: &Frame, number: usize, look: Look) -> Vec<Listed>
     let listed = parts(plan, frame, number, look).into_iter().map(|window| {
         let name = capitalised(&plain(&face.name));
         let stem = format!("elevation-{}-{word}", file_part(&face.mark));
-        Listed {
-            planned: Planned {
-                stem: match window.number {
-                    _ if window.is_whole() => stem,
-                    number => format!("{stem}-part-{number}"),
-                },
-                title: format!("{name}: {word}{}", window.title()),
-                face: Some(number),
-                figures: Vec::new(),
+        Planned {
+            stem: match window.number {
+                _ if window.is_whole() => stem,
+                number => format!("{stem}-part-{number}"),
             },
-            bulkhead: None,
-            window,
+            title: format!("{name}: {word}{}", window.title()),
+            face: Some(number),
+            figures: Vec::new(),
         }
     });
     listed.collect()
 }
 
-fn all_finished(plan: &Plan, frame: &Frame) -> Vec<Listed> {
+/// The sheet of the steel of a bulkhead, the `count`th of its run.
+fn of_bulkhead(plan: &Plan, panel: &Panel, count: usize) -> Option<Planned> {
+    let run = plan.design.runs.get(panel.run)?;
+    let name = capitalised(&plain(&run.name.value));
+    let mark = file_part(&run.mark);
+    Some(Planned {
+        stem: format!("elevation-{mark}-bulkhead-{count}-framing"),
+        title: format!("{name} run, bulkhead {count}: framing"),
+        face: None,
+        figures: Vec::new(),
+    })
+}
+
+/// A sheet of the set, its place among those of the same face, or among those of bulkheads, and the sheets beside it.
+struct Found<'a> {
+    planned: &'a Planned,
+    place: usize,
+    before: Option<usize>,
+    after: Option<usize>,
+}
+
+/// Finds a sheet in the list of the set.
+fn found<'a>(set: &Set<'a>, chapter: &str, number: usize) -> Option<Found<'a>> {
+    let entries = &set.contents.entries;
+    let first = entries.iter().position(|e| e.chapter == chapter)?;
+    let own = entries.get(first..)?;
+    let entry = own.get(number).filter(|e| e.chapter == chapter)?;
+    let face = entry.planned.face;
+    let before = own.iter().take(number).rev();
+    let sheet = |e: &Entry| (e.chapter == chapter).then_some(e.number);
+    Some(Found {
+        planned: &entry.planned,
+        place: before.take_while(|e| e.planned.face == face).count(),
+        before: number.checked_sub(1).and_then(|n| sheet(own.get(n)?)),
+        after: own.get(number + 1).and_then(sheet),
+    })
+}
+
+impl Found<'_> {
+    /// The stretch of a face that the sheet shows, with the numbers of the sheets beside it.
+    fn stretch(&self, set: &Set, face: usize, look: Look) -> Option<Stretch> {
+        let windows = parts(set.plan, set.frame, face, look);
+        let window = *windows.get(self.place)?;
+        Some(Stretch {
+            window,
+            left: window.left().and(self.before),
+            right: window.right().and(self.after),
+        })
+    }
+}
+
+/// The sheets of each face that somebody can stand in front of.
+pub fn finished_planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
     let faces = (0..plan.faces.len()).filter(|&f| !plan.faces[f].wall);
     faces
         .flat_map(|f| of_face(plan, frame, f, Look::Finished))
         .collect()
 }
 
-fn all_framing(plan: &Plan, frame: &Frame) -> Vec<Listed> {
-    let faces = (0..plan.faces.len()).flat_map(|f| of_face(plan, frame, f, Look::Framing));
-    let bulkheads = bulkheads(plan).filter_map(|(number, panel, count)| {
-        let run = plan.design.runs.get(panel.run)?;
-        let name = capitalised(&plain(&run.name.value));
-        let mark = file_part(&run.mark);
-        let planned = Planned {
-            stem: format!("elevation-{mark}-bulkhead-{count}-framing"),
-            title: format!("{name} run, bulkhead {count}: framing"),
-            face: None,
-            figures: Vec::new(),
-        };
-        Some(Listed {
-            planned,
-            bulkhead: Some(number),
-            window: Window::whole(),
-        })
-    });
-    faces.chain(bulkheads).collect()
-}
-
-fn planned(listed: Vec<Listed>) -> Vec<Planned> {
-    listed.into_iter().map(|l| l.planned).collect()
-}
-
-/// The stretch that a sheet shows, with the numbers of the sheets beside it.
-fn stretch(set: &Set, chapter: &str, number: usize, window: Window) -> Stretch {
-    let sheet = |within: Option<usize>| Some(set.entry(chapter, within?)?.number);
-    Stretch {
-        window,
-        left: window.left().and_then(|_| sheet(number.checked_sub(1))),
-        right: window.right().and_then(|_| sheet(Some(number + 1))),
-    }
-}
-
-/// The sheets of each face that somebody can stand in front of.
-pub fn finished_planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
-    planned(all_finished(plan, frame))
-}
-
 /// Draws one of them.
 pub fn finished(set: &Set, number: usize) -> Option<Drawn> {
-    let listed = all_finished(set.plan, set.frame);
-    let Listed {
-        planned, window, ..
-    } = listed.get(number)?;
-    let stretch = stretch(set, FINISHED, number, *window);
-    super::finished::finished(set, planned.face?, &stretch, &planned.title)
+    let found = found(set, FINISHED, number)?;
+    let face = found.planned.face?;
+    let stretch = found.stretch(set, face, Look::Finished)?;
+    super::finished::finished(set, face, &stretch, &found.planned.title)
 }
 
 /// The sheets of the steel of each face, then one for each bulkhead.
 pub fn framing_planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
-    planned(all_framing(plan, frame))
+    let faces = (0..plan.faces.len()).flat_map(|f| of_face(plan, frame, f, Look::Framing));
+    let bulkheads = bulkheads(plan);
+    faces
+        .chain(bulkheads.filter_map(|(_, panel, count)| of_bulkhead(plan, panel, count)))
+        .collect()
 }
 
 /// Draws one of them.
 pub fn framing(set: &Set, number: usize) -> Option<Drawn> {
-    let listed = all_framing(set.plan, set.frame);
-    let Listed {
-        planned,
-        bulkhead,
-        window,
-    } = listed.get(number)?;
-    let of = match (planned.face, bulkhead) {
-        (Some(face), _) => PanelView::of_face(set.plan, face)?,
-        (None, panel) => PanelView::of_bulkhead(set.plan, (*panel)?)?,
-    };
-    let stretch = stretch(set, FRAMING, number, *window);
-    super::framing::framing(set, &of, &stretch, &planned.title)
+    let found = found(set, FRAMING, number)?;
+    let title = &found.planned.title;
+    if let Some(face) = found.planned.face {
+        let of = PanelView::of_face(set.plan, face)?;
+        let stretch = found.stretch(set, face, Look::Framing)?;
+        return super::framing::framing(set, &of, &stretch, title);
+    }
+    let (panel, ..) = bulkheads(set.plan).nth(found.place)?;
+    let of = PanelView::of_bulkhead(set.plan, panel)?;
+    super::framing::framing(set, &of, &Stretch::whole(), title)
 }
 
 /// The bulkheads: number of the panel, the panel, and its count in its run from 1.

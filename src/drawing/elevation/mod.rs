@@ -7,6 +7,7 @@ mod heights;
 mod listed;
 mod panel_view;
 mod parts;
+mod reach;
 mod stretch;
 mod window;
 

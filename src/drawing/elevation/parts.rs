@@ -1,8 +1,8 @@
 //! Into which parts a long elevation is cut.
 
 use super::panel_view::PanelView;
-use super::window::Window;
-use super::{finished, framing};
+use super::window::{Reach, Window};
+use super::{finished, framing, reach};
 use crate::drawing::border::Frame;
 use crate::drawing::fit::Margins;
 use crate::plan::Plan;
@@ -27,23 +27,31 @@ pub fn parts(plan: &Plan, frame: &Frame, face: usize, look: Look) -> Vec<Window>
     let Some(view) = PanelView::of_face(plan, face) else {
         return vec![Window::whole()];
     };
+    let (low, high) = view.reach();
+    let steel = Reach::all(low, high);
     let (reach, margins) = match look {
-        Look::Finished => (finished::reach(plan, &view.face), finished::MARGINS),
-        Look::Framing => (view.reach(), framing::MARGINS),
+        Look::Finished => (
+            reach::of_finished(plan, frame, face).unwrap_or(steel),
+            finished::MARGINS,
+        ),
+        Look::Framing => (steel, framing::MARGINS),
     };
     let widest = widest(frame, margins);
-    let (low, high) = reach;
-    let fewest = ((high - low) / widest).ceil().clamp(1.0, 200.0) as usize;
-    let free = free_places(plan, &view, reach);
+    let fewest = (reach.length() / widest).ceil().clamp(1.0, 200.0) as usize;
+    if fewest == 1 {
+        return Window::parted(&reach, &[]);
+    }
+    let ends = (reach.low, reach.high);
+    let free = free_places(plan, &view, ends);
     // Equal parts may just fit and those parted between studs not: then there is one more.
-    let cut = |count: usize| Window::parted(reach, &cuts(reach, count, &free));
+    let cut = |count: usize| Window::parted(&reach, &cuts(ends, count, &free));
     let fits = |windows: &[Window]| windows.iter().all(|w| w.is_whole() || w.is_within(widest));
     let tried = (fewest..fewest + 3).map(cut).find(|w| fits(w));
-    tried.unwrap_or_else(|| Window::parted(reach, &cuts(reach, fewest, &[])))
+    tried.unwrap_or_else(|| Window::parted(&reach, &cuts(ends, fewest, &[])))
 }
 
 /// The widest that can be drawn at the smallest scale that is wanted, millimetres built.
-fn widest(frame: &Frame, margins: Margins) -> f64 {
+pub(super) fn widest(frame: &Frame, margins: Margins) -> f64 {
     let ratio = match frame.notation() {
         Notation::Metric => 25.0,
         Notation::Imperial => 24.0,

@@ -3,17 +3,44 @@
 use crate::drawing::dimension::Tier;
 use crate::drawing::fit::{Fit, Margins};
 use crate::drawing::scene::Sight;
-use crate::geometry::{Bounds2, Point2, Vector2};
+use crate::geometry::{Bounds2, Bounds3, Point2, Vector2};
 use crate::plan::Face;
 use crate::units::{Length, Notation};
 
 /// Beyond all that an elevation can show, millimetres.
 const FAR: f64 = 1e7;
 
+/// From where to where an elevation shows something, in its view's x.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reach {
+    /// Its left end.
+    pub low: f64,
+    /// Its right end.
+    pub high: f64,
+    /// True at the end where it is broken off though there is more to see.
+    pub goes_on: [bool; 2],
+}
+
+impl Reach {
+    /// All that there is to see.
+    pub fn all(low: f64, high: f64) -> Self {
+        Self {
+            low,
+            high,
+            goes_on: [false; 2],
+        }
+    }
+
+    /// How long it is.
+    pub fn length(&self) -> f64 {
+        self.high - self.low
+    }
+}
+
 /// What of an elevation one sheet shows: a stretch of the view's x between match lines.
 ///
 /// Invariant: `number` counts from 1 to `of`; the stretches of an elevation follow each other without a gap, the first
-/// and the last reach past all that is seen.
+/// and the last reach past all that is seen, or to where the elevation is broken off.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Window {
     /// Which of the parts.
@@ -38,23 +65,25 @@ impl Window {
         }
     }
 
-    /// The parts of what reaches from `low` to `high`, parted at `cuts`.
-    pub(super) fn parted((low, high): (f64, f64), cuts: &[f64]) -> Vec<Self> {
-        let ends: Vec<f64> = [low].into_iter().chain(cuts.iter().copied()).collect();
-        let highs = cuts.iter().copied().chain([high]);
+    /// The parts of what an elevation reaches over, parted at `cuts`.
+    pub(super) fn parted(reach: &Reach, cuts: &[f64]) -> Vec<Self> {
+        let ends: Vec<f64> = [reach.low]
+            .into_iter()
+            .chain(cuts.iter().copied())
+            .collect();
+        let highs = cuts.iter().copied().chain([reach.high]);
         let parts: Vec<(f64, f64)> = ends.into_iter().zip(highs).collect();
         let widest = parts.iter().map(|(a, b)| b - a).fold(0.0, f64::max);
         let of = parts.len();
-        if of == 1 {
-            return vec![Self::whole()];
-        }
+        let widest = if of == 1 { 0.0 } else { widest };
+        let [left, right] = reach.goes_on;
         let numbered = parts.into_iter().zip(1..);
         numbered
             .map(|((low, high), number)| Self {
                 number,
                 of,
-                low: if number == 1 { -FAR } else { low },
-                high: if number == of { FAR } else { high },
+                low: if number == 1 && !left { -FAR } else { low },
+                high: if number == of && !right { FAR } else { high },
                 widest,
             })
             .collect()
@@ -88,9 +117,22 @@ impl Window {
         (self.number < self.of).then_some(self.high)
     }
 
+    /// Where the elevation is broken off at its left and at its right end.
+    pub fn breaks(&self) -> [Option<f64>; 2] {
+        [
+            (self.number == 1 && self.low > -FAR).then_some(self.low),
+            (self.number == self.of && self.high < FAR).then_some(self.high),
+        ]
+    }
+
+    /// True for a box of the view of which something may be seen in it.
+    pub fn meets(&self, area: &Bounds3) -> bool {
+        area.low.x < self.high && area.high.x > self.low
+    }
+
     /// What is seen in it.
     pub fn sight(&self, sight: Sight) -> Sight {
-        if self.is_whole() {
+        if self.low <= -FAR && self.high >= FAR {
             return sight;
         }
         let area = Bounds2 {
@@ -182,7 +224,7 @@ mod tests {
 
     #[test]
     fn an_elevation_on_one_sheet_is_not_cut() {
-        let parts = Window::parted((0.0, 3000.0), &[]);
+        let parts = Window::parted(&Reach::all(0.0, 3000.0), &[]);
         assert_eq!(parts, [Window::whole()]);
         assert_eq!((parts[0].left(), parts[0].right()), (None, None));
         assert_eq!(parts[0].title(), "");
@@ -192,7 +234,7 @@ mod tests {
     fn parts_of_a_chain_add_up_to_the_whole() {
         // 1000.4 in gaps that each round down: the whole chain is 333, 334, 333 to the whole 1000; cut at 500 and 700.
         let built = [0.0, 333.4, 666.8, 1000.4];
-        let parts = Window::parted((0.0, 1000.4), &[500.0, 700.0]);
+        let parts = Window::parted(&Reach::all(0.0, 1000.4), &[500.0, 700.0]);
         let texts: Vec<Vec<String>> = (parts.iter())
             .map(|w| {
                 w.chain(Notation::Metric, "studs", &built, &fit())

@@ -9,6 +9,7 @@ use crate::geometry::{Bounds2, Point2};
 const GAP: f64 = 6.0;
 
 /// Something with rows that is drawn in a column.
+#[derive(Clone, Debug)]
 pub enum Block {
     /// A table.
     Table(Grid),

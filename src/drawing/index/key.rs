@@ -2,7 +2,7 @@
 
 use crate::drawing::hatch::{self, Material, Patch};
 use crate::drawing::page::{LARGE, LETTERS, Page};
-use crate::drawing::schedule::{Part, broken};
+use crate::drawing::schedule::{Heights, Part, broken};
 use crate::drawing::{Align, Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Outline, Point2, Region, Vector2};
 
@@ -20,7 +20,7 @@ const HEADING: f64 = 6.5;
 const MOST_LINES: usize = 4;
 
 /// What stands before the words.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug)]
 pub enum Sample {
     /// A line of this layer, width and type.
     Line(Layer, Pen, Dash),
@@ -33,10 +33,11 @@ pub enum Sample {
 /// Entries under a heading, laid out for a width.
 ///
 /// Invariant: it has at least one entry.
-#[derive(Clone)]
+#[derive(Clone, Debug)]
 pub struct Key {
     heading: &'static str,
     rows: Vec<Vec<Entry>>,
+    heights: Heights,
     /// The width of an entry.
     entry: f64,
 }
@@ -59,9 +60,11 @@ impl Key {
         };
         let entries: Vec<Entry> = entries.into_iter().map(lay).collect();
         let rows = entries.chunks(abreast.max(1)).map(<[Entry]>::to_vec);
+        let rows: Vec<Vec<Entry>> = rows.collect();
         Self {
             heading,
-            rows: rows.collect(),
+            heights: rows.iter().map(|row| height(row)).collect(),
+            rows,
             entry,
         }
     }
@@ -73,15 +76,13 @@ impl Key {
 
     /// The height of some rows with the heading.
     pub fn height_of(&self, part: Part) -> f64 {
-        let own = self.rows.iter().take(part.to).skip(part.from);
-        HEADING + own.map(|row| height(row)).sum::<f64>()
+        HEADING + self.heights.of(part)
     }
 
     /// The rows from `from` on that fit a height.
     pub fn part_that_fits(&self, from: usize, height: f64) -> Option<Part> {
-        let mut ends = (from + 1..=self.rows()).rev();
-        let to = ends.find(|to| self.height_of(Part { from, to: *to }) <= height + 1e-9)?;
-        Some(Part { from, to })
+        self.heights
+            .last_that_fits(from, |part| self.height_of(part) <= height + 1e-9)
     }
 
     /// Draws some rows below the upper left corner `at`.

@@ -20,6 +20,7 @@ const NARROWEST: f64 = 100.0;
 pub type Row = (usize, String, String);
 
 /// The blocks, their places, and the site plan's.
+#[derive(Clone, Debug)]
 pub struct Layout {
     /// Where the site plan lies on the first sheet.
     pub site: Bounds2,

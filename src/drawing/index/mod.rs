@@ -11,7 +11,7 @@ mod sheets;
 #[cfg(test)]
 mod tests;
 
-pub use sheets::{complete, draw, planned};
+pub use sheets::{Index, complete, draw, planned};
 
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "Index";

@@ -58,17 +58,39 @@ pub fn complete(
     (0..count).map(|_| one()).collect()
 }
 
+/// The index laid out for all of its sheets.
+#[derive(Clone, Debug)]
+pub struct Index {
+    laid: Layout,
+    /// That of the site plan.
+    scale: Scale,
+}
+
+impl Index {
+    /// Lays it out with the list of the set's sheets; to be called when their scales are known.
+    pub fn new(set: &Set) -> Self {
+        // The scale of the site plan does not hang on the rows.
+        let scale = site(set, &laid(set, &Scale::none())).scale().clone();
+        Self {
+            laid: laid(set, &scale),
+            scale,
+        }
+    }
+}
+
+fn site<'a>(set: &Set<'a>, layout: &Layout) -> SitePlan<'a> {
+    SitePlan::new(set.plan, &site_room(set, layout))
+}
+
 /// Draws one of them.
 pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
-    let site = |layout: &Layout| SitePlan::new(set.plan, &site_room(set, layout));
-    // The scale of the site plan does not hang on the rows.
-    let scale = site(&laid(set, &Scale::none())).scale().clone();
-    let laid = laid(set, &scale);
+    let Index { laid, scale } = set.index();
+    let scale = scale.clone();
     let own = if number == 0 { scale } else { Scale::none() };
     let mut page = set.frame.page(TITLE, &own, &[]);
     if number == 0 {
         heading(&mut page, set, &laid.site, &own);
-        site(&laid).draw(&mut page);
+        site(set, laid).draw(&mut page);
     }
     for place in laid.laid.iter().filter(|l| l.sheet == number) {
         laid.blocks

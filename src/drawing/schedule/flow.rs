@@ -1,6 +1,7 @@
 //! Tables one after the other on as many sheets as they take.
 
-use super::grid::{Grid, Part};
+use super::grid::Grid;
+use super::heights::Part;
 use crate::geometry::{Bounds2, Point2};
 
 /// Between two tables.

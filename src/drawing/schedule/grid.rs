@@ -1,6 +1,7 @@
 //! A table drawn on a sheet.
 
 use super::columns;
+use super::heights::{Heights, Part};
 use super::lines::{MOST_LINES, broken};
 use crate::drawing::page::{self, LARGE, LETTERS, Page};
 use crate::drawing::{Align, Dash, Layer, Pen};
@@ -34,16 +35,8 @@ pub struct Grid {
     right: Vec<bool>,
     heading: Vec<Vec<String>>,
     rows: Vec<Vec<Vec<String>>>,
+    heights: Heights,
     notes: Vec<String>,
-}
-
-/// Rows of a table that are drawn in one place: from `from` up to, not with, `to`; notes below where it ends there.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Part {
-    /// The first row.
-    pub from: usize,
-    /// The row after the last one.
-    pub to: usize,
 }
 
 impl Grid {
@@ -66,6 +59,7 @@ impl Grid {
                 .map(|(c, w)| broken(&c, LETTERS, w - AIR, MOST_LINES))
                 .collect()
         };
+        let rows: Vec<Vec<Vec<String>>> = spelt.into_iter().map(lay).collect();
         Self {
             title: page::plain(&table.title),
             limit: width,
@@ -74,7 +68,8 @@ impl Grid {
                 .iter()
                 .map(crate::table::Column::title)
                 .collect()),
-            rows: spelt.into_iter().map(lay).collect(),
+            heights: rows.iter().map(|row| row_height(row)).collect(),
+            rows,
             right: columns::of_figures(table),
             widths,
             notes: Vec::new(),
@@ -136,8 +131,7 @@ impl Grid {
 
     /// The height of some of its rows with title and headings, and with the notes where they end the table.
     pub fn height_of(&self, part: Part) -> f64 {
-        let rows = self.rows.iter().take(part.to).skip(part.from);
-        let rows: f64 = rows.map(|row| row_height(row)).sum();
+        let rows = self.heights.of(part);
         let notes = if part.to >= self.rows.len() && !self.notes.is_empty() {
             NOTE_GAP + LINE * self.notes.len() as f64
         } else {
@@ -148,11 +142,11 @@ impl Grid {
 
     /// The rows from `from` on that fit a height; `None` where not one does, or, at the end of the table, its notes.
     pub fn part_that_fits(&self, from: usize, height: f64) -> Option<Part> {
-        let fits = |to: &usize| self.height_of(Part { from, to: *to }) <= height + 1e-9;
-        let last = (from + 1..=self.rows.len()).rev().find(fits);
-        let empty = self.rows.is_empty() && fits(&0);
-        let to = last.or(empty.then_some(0))?;
-        Some(Part { from, to })
+        let fits = |part: Part| self.height_of(part) <= height + 1e-9;
+        if self.rows.is_empty() {
+            return Some(self.whole()).filter(|whole| fits(*whole));
+        }
+        self.heights.last_that_fits(from, fits)
     }
 
     /// Draws some of its rows with the upper left corner at `at`; the title says so where they are not the first.

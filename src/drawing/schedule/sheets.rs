@@ -16,37 +16,74 @@ const MEMBERS: &str = "members of the frame";
 /// The short name of the schedule that the plan of the counter has where there is room.
 const EDGE: &str = "edge of the counter";
 
-/// A schedule with the short name that sheets are titled by.
-type Named = (&'static str, Grid);
+/// All schedules that have rows, laid out for the sheets' room.
+#[derive(Clone, Debug)]
+pub struct Schedules {
+    /// The short names that sheets are titled by, one for each table.
+    names: Vec<&'static str>,
+    grids: Vec<Grid>,
+    sheets: Vec<Vec<Portion>>,
+}
 
 /// Which sheets there are: as many as the schedules take.
 pub fn planned(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
-    let named = schedules(plan, assembly, frame);
-    let sheets = laid(&named, frame).into_iter();
+    let schedules = Schedules::new(plan, assembly, frame);
+    let sheets = schedules.sheets.iter();
     sheets
-        .map(|portions| planned_one(&named, &portions))
+        .map(|portions| Planned {
+            stem: "schedules".to_owned(),
+            title: schedules.title(portions),
+            ..Planned::default()
+        })
         .collect()
 }
 
 /// Draws one of them.
 pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
-    let named = schedules(set.plan, set.assembly, set.frame);
-    let portions = laid(&named, set.frame).into_iter().nth(number)?;
-    let title = planned_one(&named, &portions).title;
+    let schedules = set.schedules();
+    let portions = schedules.sheets.get(number)?;
     let scale = Scale::none();
-    let mut page = set.frame.page(&title, &scale, &[]);
+    let mut page = set.frame.page(&schedules.title(portions), &scale, &[]);
     for portion in portions {
-        let (_, grid) = named.get(portion.grid)?;
+        let grid = schedules.grids.get(portion.grid)?;
         grid.draw(&mut page, portion.at, portion.part);
     }
     Some((page, scale))
 }
 
-/// All schedules that have rows, laid out for the sheets' room.
-fn schedules(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Named> {
+impl Schedules {
+    /// Lays them out.
+    pub fn new(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Self {
+        let (names, grids): (Vec<_>, Vec<_>) = schedules(plan, assembly, frame).unzip();
+        let sheets = if grids.is_empty() {
+            Vec::new()
+        } else {
+            flow(&grids, &frame.room(&[]))
+        };
+        Self {
+            names,
+            grids,
+            sheets,
+        }
+    }
+
+    fn title(&self, portions: &[Portion]) -> String {
+        let named = portions.iter().filter_map(|p| self.names.get(p.grid));
+        let mut names: Vec<&str> = named.copied().collect();
+        names.dedup();
+        format!("Schedules: {}", names.join(", "))
+    }
+}
+
+/// All schedules that have rows, each with its short name.
+fn schedules(
+    plan: &Plan,
+    assembly: &Assembly,
+    frame: &Frame,
+) -> impl Iterator<Item = (&'static str, Grid)> {
     let width = frame.room(&[]).width();
     // Narrow and long: two or more of its columns stand side by side.
-    let narrow = |name: &str| if name == MEMBERS { width * 0.45 } else { width };
+    let narrow = move |name: &str| if name == MEMBERS { width * 0.45 } else { width };
     let edge = !has_edge_schedule(plan, frame);
     let all: [(&'static str, Table, Vec<String>); 6] = [
         (
@@ -78,31 +115,7 @@ fn schedules(plan: &Plan, assembly: &Assembly, frame: &Frame) -> Vec<Named> {
     ];
     let filled = all
         .into_iter()
-        .filter(|(name, table, _)| !table.rows.is_empty() && (edge || *name != EDGE));
+        .filter(move |(name, table, _)| !table.rows.is_empty() && (edge || *name != EDGE));
     filled
-        .map(|(name, table, notes)| (name, Grid::new(&table, narrow(name)).with_notes(notes)))
-        .collect()
-}
-
-fn laid(named: &[Named], frame: &Frame) -> Vec<Vec<Portion>> {
-    let grids: Vec<Grid> = named.iter().map(|(_, grid)| grid.clone()).collect();
-    if grids.is_empty() {
-        Vec::new()
-    } else {
-        flow(&grids, &frame.room(&[]))
-    }
-}
-
-fn planned_one(named: &[Named], portions: &[Portion]) -> Planned {
-    let mut names: Vec<&str> = portions
-        .iter()
-        .filter_map(|p| named.get(p.grid))
-        .map(|(name, _)| *name)
-        .collect();
-    names.dedup();
-    Planned {
-        stem: "schedules".to_owned(),
-        title: format!("Schedules: {}", names.join(", ")),
-        ..Planned::default()
-    }
+        .map(move |(name, table, notes)| (name, Grid::new(&table, narrow(name)).with_notes(notes)))
 }

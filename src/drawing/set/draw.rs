@@ -3,11 +3,14 @@
 use super::contents::{Contents, Entry};
 use super::families::FAMILIES;
 use crate::drawing::border::Frame;
+use crate::drawing::index::Index;
 use crate::drawing::page::Page;
 use crate::drawing::scene::{Look, Scene};
+use crate::drawing::schedule::Schedules;
 use crate::drawing::{Scale, Sheet, index};
 use crate::parts::Assembly;
 use crate::plan::Plan;
+use std::sync::OnceLock;
 
 /// A sheet without its foot, and the scale its title block names.
 pub type Drawn = (Page, Scale);
@@ -27,6 +30,14 @@ pub struct Set<'a> {
     pub contents: &'a Contents,
     /// The scale of each sheet in the order of the contents, once it is drawn; empty before.
     pub scales: &'a [String],
+    /// What lies over several sheets, laid out when the first of them is drawn.
+    laid: Laid,
+}
+
+#[derive(Clone, Debug, Default)]
+struct Laid {
+    schedules: OnceLock<Schedules>,
+    index: OnceLock<Index>,
 }
 
 impl Set<'_> {
@@ -34,6 +45,17 @@ impl Set<'_> {
     pub fn entry(&self, chapter: &str, within: usize) -> Option<&Entry> {
         let mut entries = self.contents.entries.iter();
         entries.find(|e| e.chapter == chapter && e.within == within)
+    }
+
+    /// The schedules laid out.
+    pub fn schedules(&self) -> &Schedules {
+        let laid = &self.laid.schedules;
+        laid.get_or_init(|| Schedules::new(self.plan, self.assembly, self.frame))
+    }
+
+    /// The index laid out; to be asked for when all other sheets are drawn.
+    pub fn index(&self) -> &Index {
+        self.laid.index.get_or_init(|| Index::new(self))
     }
 }
 
@@ -51,6 +73,7 @@ pub fn sheets(plan: &Plan, assembly: &Assembly, cautions: &[String]) -> Vec<Shee
         frame: &frame,
         contents: &contents,
         scales: &[],
+        laid: Laid::default(),
     };
     let entries = contents.entries.iter();
     // The index names the scales of all others: it is drawn last.
@@ -81,6 +104,7 @@ pub fn looks(plan: &Plan, assembly: &Assembly) -> Vec<(String, Scale, Vec<Look>)
         frame: &frame,
         contents: &contents,
         scales: &[],
+        laid: Laid::default(),
     };
     let sheets = contents.entries.iter().filter_map(|entry| one(&set, entry));
     let looked = sheets.map(|sheet| (sheet.name, sheet.scale, scene.take_looks()));

@@ -1,7 +1,10 @@
 //! The whole set of every example.
 
+use super::contents::Contents;
 use super::sheets;
 use crate::drawing::Sheet;
+use crate::drawing::border::Frame;
+use crate::drawing::elevation::{FINISHED, FRAMING};
 use crate::drawing::{Item, check};
 use crate::parts::Assembly;
 use crate::plan::Plan;
@@ -127,5 +130,37 @@ fn the_same_plan_gives_the_same_sheets() {
             sheets(&example.plan, &example.assembly, &[]),
             example.sheets
         );
+    }
+}
+
+/// Stairs of runs 12 ft long, turning left and right in turns.
+fn stairs(runs: usize) -> Plan {
+    let run = |number: usize| {
+        let turn = match number {
+            0 => "",
+            n if n % 2 == 1 => ", turn: left",
+            _ => ", turn: right",
+        };
+        format!("  - {{name: run {number}, length: 12 ft, depth: 30 in{turn}}}\n")
+    };
+    let runs: String = (0..runs).map(run).collect();
+    let text = format!("project: {{title: Stairs}}\nruns:\n{runs}");
+    crate::plan::lay_out(crate::design::from_text(&text).unwrap()).unwrap()
+}
+
+#[test]
+fn sheets_grow_with_the_runs_and_no_faster() {
+    for runs in [4, 8, 16, 32] {
+        let plan = stairs(runs);
+        let frame = Frame::new(&plan.design);
+        let entries = Contents::new(&plan, &crate::parts::build(&plan), &frame).entries;
+        let of = |chapter| entries.iter().filter(|e| e.chapter == chapter).count();
+        // Two faces a run and one at each end. A sheet is 296 wide, 7104 at 1/2" to the foot: a face of 12 ft is 3658, with
+        // the depth of a neighbour, 762, at both ends 5182, and fits with what is seen past it; so does its steel.
+        let faces = 2 * runs + 2;
+        assert_eq!((of(FINISHED), of(FRAMING)), (faces, faces), "{runs} runs");
+        // The others: a list of at most six rows a run in the index, a row or two a run in the schedules.
+        let others = entries.len() - of(FINISHED) - of(FRAMING);
+        assert!(others <= 14 + runs / 2, "{runs} runs: {others} others");
     }
 }
