@@ -83,9 +83,8 @@ pub fn place_inside(page: &mut Page, mark: &Mark, height: f64) -> bool {
 
 /// Letters lines one below the other inside an area; when one of them finds no room, all as one at a leader.
 pub fn place_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
-    let mut tried = page.clone();
     let row = area.height() / lines.len().max(1) as f64;
-    let fits = lines.iter().enumerate().all(|(number, text)| {
+    let place = |page: &mut Page, (number, text): (usize, &String)| {
         let top = area.high.y - row * number as f64;
         let area = Bounds2 {
             low: Point2::new(area.low.x, top - row),
@@ -95,10 +94,9 @@ pub fn place_lines(page: &mut Page, area: &Bounds2, lines: &[String]) -> bool {
             text: text.clone(),
             area,
         };
-        tried.place(Layer::Note, text, LETTERS, inside(&mark, LETTERS))
-    });
-    if fits {
-        *page = tried;
+        page.place(Layer::Note, text, LETTERS, inside(&mark, LETTERS))
+    };
+    if page.attempt(|page| lines.iter().enumerate().all(|line| place(page, line))) {
         return true;
     }
     let mut beside = blocks_beside(area, lines);

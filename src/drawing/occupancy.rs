@@ -90,7 +90,16 @@ pub fn grown(area: &Bounds2, margin: f64) -> Bounds2 {
     }
 }
 
+/// How many lines and texts were registered at some moment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Count {
+    pieces: usize,
+    boxes: usize,
+}
+
 /// The lines and texts on one sheet, found by place.
+///
+/// Invariant: the numbers in each cell rise.
 #[derive(Clone, Debug)]
 pub struct Occupancy {
     columns: usize,
@@ -114,6 +123,37 @@ impl Occupancy {
         }
     }
 
+    /// How much is registered.
+    pub fn count(&self) -> Count {
+        Count {
+            pieces: self.pieces.len(),
+            boxes: self.boxes.len(),
+        }
+    }
+
+    /// Forgets what was registered last, down to an earlier count.
+    pub fn forget_since(&mut self, earlier: Count) {
+        while self.pieces.len() > earlier.pieces {
+            let Some(piece) = self.pieces.pop() else {
+                break;
+            };
+            let number = self.pieces.len() as u32;
+            for reach in reaches(piece) {
+                for cell in self.cells_of(&reach) {
+                    self.cells[cell].0.pop_if(|last| *last == number);
+                }
+            }
+        }
+        while self.boxes.len() > earlier.boxes {
+            let Some(area) = self.boxes.pop() else {
+                break;
+            };
+            for cell in self.cells_of(&area) {
+                self.cells[cell].1.pop();
+            }
+        }
+    }
+
     fn cells_of(&self, area: &Bounds2) -> impl Iterator<Item = usize> + use<> {
         let cell =
             |v: f64, count: usize| (v / CELL).floor().clamp(0.0, (count - 1) as f64) as usize;
@@ -127,15 +167,7 @@ impl Occupancy {
     pub fn add_piece(&mut self, piece: [Point2; 2]) {
         let number = self.pieces.len() as u32;
         self.pieces.push(piece);
-        let along = piece[1] - piece[0];
-        let steps = (along.norm() / CELL).ceil().clamp(1.0, 10_000.0) as usize;
-        for i in 0..steps {
-            let at = |k: usize| piece[0] + along * (k as f64 / steps as f64);
-            let (a, b) = (at(i), at(i + 1));
-            let reach = Bounds2 {
-                low: a.inf(&b),
-                high: a.sup(&b),
-            };
+        for reach in reaches(piece) {
             for cell in self.cells_of(&reach) {
                 if self.cells[cell].0.last() != Some(&number) {
                     self.cells[cell].0.push(number);
@@ -172,15 +204,35 @@ impl Occupancy {
 
     /// True when a straight piece passes no text box.
     pub fn is_clear(&self, piece: [Point2; 2]) -> bool {
+        self.was_clear(piece, self.count())
+    }
+
+    /// True when a straight piece passes none of the text boxes that were registered at an earlier count.
+    pub fn was_clear(&self, piece: [Point2; 2], earlier: Count) -> bool {
         let reach = Bounds2 {
             low: piece[0].inf(&piece[1]),
             high: piece[0].sup(&piece[1]),
         };
         self.cells_of(&reach).all(|cell| {
-            let mut taken = self.cells[cell].1.iter();
-            taken.all(|&b| !crosses(piece, &self.boxes[b as usize]))
+            let boxes = self.cells[cell].1.iter().map(|&b| b as usize);
+            let mut taken = boxes.take_while(|&b| b < earlier.boxes);
+            taken.all(|b| !crosses(piece, &self.boxes[b]))
         })
     }
+}
+
+/// Boxes along a straight piece, each about as long as a cell.
+fn reaches(piece: [Point2; 2]) -> impl Iterator<Item = Bounds2> {
+    let along = piece[1] - piece[0];
+    let steps = (along.norm() / CELL).ceil().clamp(1.0, 10_000.0) as usize;
+    let at = move |k: usize| piece[0] + along * (k as f64 / steps as f64);
+    (0..steps).map(move |i| {
+        let (a, b) = (at(i), at(i + 1));
+        Bounds2 {
+            low: a.inf(&b),
+            high: a.sup(&b),
+        }
+    })
 }
 
 #[cfg(test)]
@@ -192,6 +244,22 @@ mod tests {
             low: Point2::new(x0, y0),
             high: Point2::new(x1, y1),
         }
+    }
+
+    #[test]
+    fn what_was_tried_is_forgotten_without_a_trace() {
+        let mut sheet = Occupancy::new(200.0, 100.0);
+        let line = |y: f64| [Point2::new(10.0, y), Point2::new(150.0, y + 30.0)];
+        sheet.add_piece(line(20.0));
+        sheet.add_box(area(40.0, 60.0, 60.0, 64.0));
+        let (before, count) = (format!("{sheet:?}"), sheet.count());
+        sheet.add_box(area(42.0, 40.0, 90.0, 70.0));
+        sheet.add_piece(line(25.0));
+        sheet.add_piece([Point2::new(10.0, 20.0), Point2::new(10.0, 20.0)]);
+        let across = [Point2::new(70.0, 0.0), Point2::new(70.0, 100.0)];
+        assert!(!sheet.is_clear(across) && sheet.was_clear(across, count));
+        sheet.forget_since(count);
+        assert_eq!(format!("{sheet:?}"), before);
     }
 
     #[test]

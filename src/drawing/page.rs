@@ -1,6 +1,6 @@
 //! A sheet while it is being drawn.
 
-use super::occupancy::{self, Occupancy};
+use super::occupancy::{self, Count, Occupancy};
 use super::{Align, Dash, Dimension, Ink, Item, Layer, Pen, Scale, Sheet, lettering};
 use crate::catalog::Paper;
 use crate::geometry::{self, Bounds2, Point2, Vector2, Vertex};
@@ -29,6 +29,13 @@ pub struct Page {
     lost: Vec<String>,
     /// Texts stay inside.
     inside: Bounds2,
+}
+
+/// How much was drawn on a sheet at some moment.
+struct State {
+    items: usize,
+    measuring: usize,
+    taken: Count,
 }
 
 /// How a text may stand: its point, its alignment and its angle (0 or 90 degrees).
@@ -173,6 +180,55 @@ impl Page {
     pub fn holds(&self, area: &Bounds2) -> bool {
         let (low, high) = (area.low - self.inside.low, self.inside.high - area.high);
         low.min() >= 0.0 && high.min() >= 0.0
+    }
+
+    /// Draws something; where `draw` says false all of it is undone.
+    pub fn attempt(&mut self, draw: impl FnOnce(&mut Self) -> bool) -> bool {
+        let before = self.state();
+        let kept = draw(self);
+        if !kept {
+            self.undo(&before);
+        }
+        kept
+    }
+
+    /// As [`Page::attempt`]; undone also where a line would pass a text that was there before.
+    pub fn attempt_clear(&mut self, draw: impl FnOnce(&mut Self) -> bool) -> bool {
+        let before = self.state();
+        let kept = draw(self) && self.keeps_clear_since(&before);
+        if !kept {
+            self.undo(&before);
+        }
+        kept
+    }
+
+    fn state(&self) -> State {
+        State {
+            items: self.items.len(),
+            measuring: self.measuring.len(),
+            taken: self.taken.count(),
+        }
+    }
+
+    fn undo(&mut self, to: &State) {
+        self.items.truncate(to.items);
+        self.measuring.truncate(to.measuring);
+        self.taken.forget_since(to.taken);
+    }
+
+    fn keeps_clear_since(&self, earlier: &State) -> bool {
+        let mut added = self.items.iter().skip(earlier.items);
+        added.all(|item| {
+            let primitives = item.primitives();
+            let mut lines = primitives.iter().filter_map(|item| match item {
+                Item::Path { points, closed, .. } => Some(occupancy::pieces(points, *closed)),
+                Item::Text { .. } | Item::Dimension(_) => None,
+            });
+            lines.all(|pieces| {
+                let mut pieces = pieces.into_iter();
+                pieces.all(|piece| self.taken.was_clear(piece, earlier.taken))
+            })
+        })
     }
 
     /// True when the lines drawn since an earlier state of this sheet pass none of the texts that stood there then.

@@ -5,7 +5,7 @@ use crate::drawing::page::Stand;
 use crate::geometry::Point2;
 
 /// Where dimensions stand, seen from the view.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Side {
     /// Under it.
     Below,

@@ -6,6 +6,8 @@ use crate::drawing::lettering;
 use crate::drawing::page::{LETTERS, Page};
 use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::Plan;
+use crate::units::Length;
+use std::collections::BTreeSet;
 
 /// Between what is drawn and its chains: the room of the marks of faces, sections and edges, millimetres.
 const LANE: f64 = 8.0;
@@ -194,24 +196,16 @@ pub(super) fn merged(plan: &Plan, chains: Vec<WorldChain>) -> Vec<WorldChain> {
     let steps = |chain: &WorldChain| {
         let level = matches!(chain.side, Side::Below | Side::Above);
         let along = chain.stations.iter().map(|p| if level { p.x } else { p.y });
-        let mut steps: Vec<i64> = along
-            .map(|v| notation.steps(crate::units::Length::millimetres(v)))
-            .collect();
-        steps.sort_unstable();
-        steps.dedup();
-        steps
+        let steps = along.map(|v| notation.steps(Length::millimetres(v)));
+        steps.collect::<BTreeSet<i64>>()
     };
-    let mut kept: Vec<WorldChain> = Vec::new();
-    for chain in chains {
+    let mut said = BTreeSet::new();
+    let mut is_new = |chain: &WorldChain| {
+        let steps = steps(chain);
         // An overall length is said once, on one side or the other.
         let whole = chain.stations.len() == 2;
-        let there =
-            |k: &WorldChain| k.side == chain.side || (whole && k.side == opposite(chain.side));
-        let same = |k: &&WorldChain| there(k) && steps(k) == steps(&chain);
-        match kept.iter().find(same) {
-            Some(_) => {}
-            None => kept.push(chain),
-        }
-    }
-    kept
+        let there = whole && said.contains(&(opposite(chain.side), steps.clone()));
+        !there && said.insert((chain.side, steps))
+    };
+    chains.into_iter().filter(|chain| is_new(chain)).collect()
 }

@@ -55,13 +55,7 @@ fn draw(page: &mut Page, notation: Notation, fit: &Fit, spot: &Spot) -> bool {
         };
         tier.from = sign * out;
     }
-    let mut tried = page.clone();
-    let lettered = draw_stack(&mut tried, Axis { side, edge }, &[tier]).1 == 0;
-    let drawn = lettered && tried.keeps_clear_of(page);
-    if drawn {
-        *page = tried;
-    }
-    drawn
+    page.attempt_clear(|page| draw_stack(page, Axis { side, edge }, &[tier]).1 == 0)
 }
 
 /// Draws the first of some dimensions that finds room.

@@ -49,9 +49,7 @@ pub(super) fn draw(page: &mut Page, plan: &Plan, fit: &Fit, cutout: &CounterCuto
             from,
             ..tier.clone()
         };
-        let mut tried = page.clone();
-        if draw_stack(&mut tried, axis, &[tier]).1 == 0 && tried.keeps_clear_of(page) {
-            *page = tried;
+        if page.attempt_clear(|page| draw_stack(page, axis, &[tier]).1 == 0) {
             return true;
         }
     }
