@@ -31,7 +31,8 @@ fn sheets() -> Vec<Sheet> {
 fn whole_set(bencher: divan::Bencher) {
     let (plan, assembly) = demo();
     let set = || -> OutputGroup {
-        pipeline::drawing_set(&plan, &assembly).expect("the set can be written")
+        let set = pipeline::drawing_set(&plan, &assembly, &[]);
+        set.expect("the set can be written").0
     };
     bencher.bench(set);
 }

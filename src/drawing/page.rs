@@ -35,6 +35,7 @@ pub struct Page {
 struct State {
     items: usize,
     measuring: usize,
+    lost: usize,
     taken: Count,
 }
 
@@ -206,6 +207,7 @@ impl Page {
         State {
             items: self.items.len(),
             measuring: self.measuring.len(),
+            lost: self.lost.len(),
             taken: self.taken.count(),
         }
     }
@@ -213,6 +215,7 @@ impl Page {
     fn undo(&mut self, to: &State) {
         self.items.truncate(to.items);
         self.measuring.truncate(to.measuring);
+        self.lost.truncate(to.lost);
         self.taken.forget_since(to.taken);
     }
 
@@ -229,19 +232,6 @@ impl Page {
                 pieces.all(|piece| self.taken.was_clear(piece, earlier.taken))
             })
         })
-    }
-
-    /// True when the lines drawn since an earlier state of this sheet pass none of the texts that stood there then.
-    pub fn keeps_clear_of(&self, earlier: &Self) -> bool {
-        let added = self.items.iter().skip(earlier.items.len());
-        added
-            .flat_map(|item| item.primitives().into_owned())
-            .filter_map(|item| match item {
-                Item::Path { points, closed, .. } => Some(occupancy::pieces(&points, closed)),
-                Item::Text { .. } | Item::Dimension(_) => None,
-            })
-            .flatten()
-            .all(|piece| earlier.taken.is_clear(piece))
     }
 
     /// Notes that a text found no room, so that whoever reads the sheet is told.

@@ -182,17 +182,11 @@ fn clear_height(page: &mut Page, fit: &Fit, subject: &Subject, body: &Body) -> b
     let steps = (0..=(half / 0.5) as u32).map(|i| 0.5 * f64::from(i));
     let mut tries = steps.flat_map(|d| [middle + d, middle - d]);
     tries.any(|x| {
-        let mut tried = page.clone();
         let axis = Axis {
             side: Side::Left,
             edge: x + INSIDE,
         };
-        let placed = draw_stack(&mut tried, axis, std::slice::from_ref(&tier)).1 == 0;
-        let clear = placed && tried.keeps_clear_of(page);
-        if clear {
-            *page = tried;
-        }
-        clear
+        page.attempt_clear(|page| draw_stack(page, axis, std::slice::from_ref(&tier)).1 == 0)
     })
 }
 

@@ -6,7 +6,5 @@ mod families;
 #[cfg(test)]
 mod tests;
 
-pub use contents::Planned;
-#[expect(unused_imports, reason = "the index is drawn next")]
-pub use contents::{Contents, Entry};
+pub use contents::{Contents, Entry, Planned};
 pub use draw::{Drawn, Set, looks, sheets};
