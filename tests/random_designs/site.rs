@@ -17,7 +17,14 @@ pub struct Site {
     fall: f64,
     /// What hot appliances ask for at sides and back.
     clearance: Option<(f64, f64)>,
+    /// On what the set is drawn.
+    paper: &'static str,
 }
+
+/// Small ones to which much is lost, the usual ones, and large ones.
+const PAPERS: [&str; 8] = [
+    "a3", "tabloid", "a3", "letter", "a4", "arch-a", "arch-d", "a1",
+];
 
 const KINDS: [&str; 6] = ["post", "wall", "fence", "roof", "walkway", "beam"];
 
@@ -38,9 +45,10 @@ pub fn site() -> impl Strategy<Value = Site> {
         prop::option::of(300.0..900.0),
         0.0..0.02,
         prop::option::of((0.0..400.0, 0.0..400.0)),
+        prop::sample::select(PAPERS.to_vec()),
     )
         .prop_map(
-            |(seats, passage, objects, joints, mesh, brackets, fall, clearance)| Site {
+            |(seats, passage, objects, joints, mesh, brackets, fall, clearance, paper)| Site {
                 seats,
                 passage,
                 objects,
@@ -49,6 +57,7 @@ pub fn site() -> impl Strategy<Value = Site> {
                 brackets,
                 fall,
                 clearance,
+                paper,
             },
         )
 }
@@ -93,6 +102,7 @@ impl Site {
             "people:\n  seats: {}\n  behind_seats: {}",
             self.seats, self.passage
         )?;
+        writeln!(text, "drawings:\n  paper: {}", self.paper)?;
         if self.objects.is_empty() {
             return Ok(());
         }

@@ -147,17 +147,9 @@ impl Edge<'_> {
         }
         vec![
             Chain::new(Side::Below, "", &across),
-            Chain::new(Side::Below, self.overhang(), &[-out, -clad]),
+            Chain::new(Side::Below, "overhang", &[-out, -clad]),
             Chain::new(Side::Left, "", &heights),
         ]
-    }
-
-    /// What the overhang is measured to.
-    fn overhang(&self) -> &'static str {
-        match self.plan.design.tile_band {
-            Some(_) => "overhang, to the finish coat",
-            None => "overhang",
-        }
     }
 
     fn notes(&self) -> Vec<Note> {

@@ -3,7 +3,7 @@
 use super::layout::{Layout, Row, layout};
 use super::north;
 use crate::drawing::border::Frame;
-use crate::drawing::page::{LARGE, LETTERS, Page};
+use crate::drawing::page::{LARGE, LETTERS, Page, wrap};
 use crate::drawing::plans::SitePlan;
 use crate::drawing::set::{Drawn, Planned, Set};
 use crate::drawing::{Align, Layer, Scale};
@@ -13,8 +13,10 @@ use crate::plan::Plan;
 
 /// What the sheets are titled.
 const TITLE: &str = "Index";
-/// Height of the site plan's heading.
+/// Height of the site plan's heading with one line of words.
 const HEADING: f64 = 11.5;
+/// From one line of them to the next.
+const LINE: f64 = 4.0;
 /// A scale as long as any: rows are broken for it before the scales are known.
 const LONGEST: &str = "1 1/2\" = 1'-0\"";
 
@@ -123,11 +125,27 @@ fn laid(set: &Set, first: &Scale) -> Layout {
 
 /// The room of the site plan itself: below its heading, beside the north arrow where there is one.
 fn site_room(set: &Set, layout: &Layout) -> Bounds2 {
-    let arrow = set.plan.design.drawings.north.map_or(0.0, |_| north::SIDE);
+    let lines = words(set, &layout.site, LONGEST).len().max(1);
+    let heading = HEADING + LINE * (lines - 1) as f64;
     Bounds2 {
         low: layout.site.low,
-        high: layout.site.high - Vector2::new(arrow, HEADING),
+        high: layout.site.high - Vector2::new(arrow(set), heading),
     }
+}
+
+/// The room that the north arrow takes, across.
+fn arrow(set: &Set) -> f64 {
+    set.plan.design.drawings.north.map_or(0.0, |_| north::SIDE)
+}
+
+/// What stands below the site plan's title, in lines.
+fn words(set: &Set, area: &Bounds2, scale: &str) -> Vec<String> {
+    let north = match set.plan.design.drawings.north {
+        Some(_) => "",
+        None => "; north not given in the file",
+    };
+    let words = format!("scale {scale}; dashed below the counter: finished faces{north}");
+    wrap(&words, LETTERS, area.width() - arrow(set))
 }
 
 /// Title and scale of the site plan, and where north is.
@@ -135,19 +153,12 @@ fn heading(page: &mut Page, set: &Set, area: &Bounds2, scale: &Scale) {
     let corner = Point2::new(area.low.x, area.high.y);
     let title = corner - Vector2::new(0.0, 1.08 * LARGE);
     page.text(Layer::Table, "Site plan", LARGE, (title, Align::Left, 0.0));
-    let given = set.plan.design.drawings.north;
-    let north = if given.is_some() {
-        ""
-    } else {
-        "; north not given in the file"
-    };
-    let words = format!(
-        "scale {}; dashed below the counter: finished faces{north}",
-        scale.name
-    );
-    let base = title - Vector2::new(0.0, 1.7 + 1.08 * LETTERS);
-    page.text(Layer::Table, &words, LETTERS, (base, Align::Left, 0.0));
-    if let Some(angle) = given {
+    let mut base = title - Vector2::new(0.0, 1.7 + 1.08 * LETTERS);
+    for line in words(set, area, &scale.name) {
+        page.text(Layer::Table, &line, LETTERS, (base, Align::Left, 0.0));
+        base.y -= LINE;
+    }
+    if let Some(angle) = set.plan.design.drawings.north {
         let middle = area.high - Vector2::repeat(north::SIDE / 2.0);
         north::draw(page, middle, angle);
     }

@@ -62,8 +62,8 @@ fn letter(page: &Page, column: &NotesColumn, notes: &[LeaderNote]) -> Option<Pag
     }
     // The clear height keeps off the texts.
     lettered.reserve(Bounds2 {
-        low: room.high - Vector2::new(OFF, high - low),
-        high: room.high,
+        low: Point2::new(room.low.x, room.high.y - (high - low)),
+        high: room.high + Vector2::new(1.0, 0.0),
     });
     Some(lettered)
 }
