@@ -2,6 +2,7 @@
 
 mod checks;
 mod drawings;
+mod models;
 mod takeoff;
 mod workshop;
 
@@ -12,10 +13,9 @@ pub use takeoff::{Reckoned, reckon};
 pub use crate::catalog::TradeData;
 use crate::design::{self, Design};
 pub use crate::design::{TITLE_BLOCK, TitleBlock, add_trade, shipped_trade, title_block};
-use crate::diagnostics::{Finding, Place, in_order};
+use crate::diagnostics::{Finding, in_order};
 use crate::drawing::{Sheet, template};
-use crate::mesh::{Defect, Model};
-use crate::parts::{self, Assembly, Group};
+use crate::parts;
 use crate::plan::{self, Plan};
 use crate::units::{Length, parse_length};
 use crate::write::{self, PdfError, PdfInfo};
@@ -203,7 +203,9 @@ pub fn build(
     };
     if options.outputs.contains(&Output::Models) {
         begins(Stage::Models);
-        built.groups.push(models(&assembly, options.tolerance)?);
+        built
+            .groups
+            .push(models::outputs(&assembly, options.tolerance)?);
     }
     if options.outputs.contains(&Output::Drawings) {
         begins(Stage::Drawings);
@@ -227,45 +229,6 @@ pub fn build(
         built.groups.push(group);
     }
     Ok(built)
-}
-
-fn models(assembly: &Assembly, tolerance: Length) -> Result<OutputGroup, Vec<Finding>> {
-    let model = Model::new(assembly, tolerance.mm()).map_err(|defects| as_findings(&defects))?;
-    let mut files = vec![
-        OutputFile {
-            path: "models/assembly.stl".to_owned(),
-            bytes: write::stl(&model.selection(assembly, None)),
-        },
-        OutputFile {
-            path: "models/parts.json".to_owned(),
-            bytes: write::parts_list(assembly, &model).into_bytes(),
-        },
-    ];
-    for group in Group::ALL {
-        let selection = model.selection(assembly, Some(group));
-        if selection.triangle_count() > 0 {
-            files.push(OutputFile {
-                path: format!("models/{}.stl", group.name()),
-                bytes: write::stl(&selection),
-            });
-        }
-    }
-    Ok(OutputGroup {
-        folder: "models",
-        about: "the island and its layers as STL in millimetres, and a list of all parts",
-        files,
-    })
-}
-
-/// A solid without a sound surface is a fault of the program: it is said, and nothing is written.
-fn as_findings(defects: &[Defect]) -> Vec<Finding> {
-    defects
-        .iter()
-        .map(|defect| {
-            Finding::error("model-unsound", &Place::default(), defect.to_string())
-                .hint("this is a fault of the program: please report it with the parameter file")
-        })
-        .collect()
 }
 
 fn template(plan: &Plan) -> Result<OutputGroup, Vec<Finding>> {

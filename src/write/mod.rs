@@ -1,5 +1,6 @@
 //! Files from values: each format in one module that spells its own numbers. Nothing here touches the disk.
 
+mod archive;
 mod dxf;
 mod findings_json;
 mod findings_text;
@@ -11,6 +12,7 @@ mod svg;
 mod tables;
 mod template_index;
 
+pub use self::archive::{ArchiveError, Entry, Keeping, archive};
 pub use self::dxf::dxf;
 pub use self::findings_json::{Report, findings_json};
 pub use self::findings_text::findings_text;

@@ -1,0 +1,55 @@
+//! The models: the island and its layers in open formats, one line a format.
+
+use super::{OutputFile, OutputGroup, file};
+use crate::diagnostics::{Finding, Place};
+use crate::mesh::{Defect, Model};
+use crate::parts::{Assembly, Group};
+use crate::units::Length;
+use crate::write;
+
+/// The models' folder.
+///
+/// # Errors
+/// When a solid has no sound surface, or a file cannot be written as its format asks.
+pub(super) fn outputs(assembly: &Assembly, tolerance: Length) -> Result<OutputGroup, Vec<Finding>> {
+    let model = Model::new(assembly, tolerance.mm()).map_err(|defects| as_findings(&defects))?;
+    let mut files = vec![
+        file(
+            "models/assembly.stl",
+            write::stl(&model.selection(assembly, None)),
+        ),
+        file(
+            "models/parts.json",
+            write::parts_list(assembly, &model).into_bytes(),
+        ),
+    ];
+    files.extend(layers(assembly, &model));
+    Ok(OutputGroup {
+        folder: "models",
+        about: "the island and its layers as STL in millimetres, and a list of all parts",
+        files,
+    })
+}
+
+/// Each group of parts that is there, as a file of its own.
+fn layers(assembly: &Assembly, model: &Model) -> Vec<OutputFile> {
+    let selected = Group::ALL.map(|group| (group, model.selection(assembly, Some(group))));
+    let present = selected.iter().filter(|(_, s)| s.triangle_count() > 0);
+    present
+        .map(|(group, selection)| OutputFile {
+            path: format!("models/{}.stl", group.name()),
+            bytes: write::stl(selection),
+        })
+        .collect()
+}
+
+/// A solid without a sound surface is a fault of the program: it is said, and nothing is written.
+fn as_findings(defects: &[Defect]) -> Vec<Finding> {
+    defects
+        .iter()
+        .map(|defect| {
+            Finding::error("model-unsound", &Place::default(), defect.to_string())
+                .hint("this is a fault of the program: please report it with the parameter file")
+        })
+        .collect()
+}
