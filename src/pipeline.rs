@@ -8,6 +8,7 @@ mod workshop;
 
 pub use checks::{cautions, codes, examine, explain, rule_list, rule_page, with_remedies};
 pub use drawings::outputs as drawing_set;
+pub use models::outputs as models;
 pub use takeoff::{Reckoned, reckon};
 
 pub use crate::catalog::TradeData;
@@ -205,7 +206,7 @@ pub fn build(
         begins(Stage::Models);
         built
             .groups
-            .push(models::outputs(&assembly, options.tolerance)?);
+            .push(models::outputs(&plan, &assembly, options.tolerance)?);
     }
     if options.outputs.contains(&Output::Drawings) {
         begins(Stage::Drawings);

@@ -1,17 +1,23 @@
 //! The models: the island and its layers in open formats, one line a format.
 
-use super::{OutputFile, OutputGroup, file};
+use super::{OutputFile, OutputGroup, file, takeoff};
 use crate::diagnostics::{Finding, Place};
 use crate::mesh::{Defect, Model};
-use crate::parts::{Assembly, Group};
+use crate::parts::{Assembly, Group, Part};
+use crate::plan::Plan;
 use crate::units::Length;
 use crate::write;
+use crate::write::threemf::Material;
 
 /// The models' folder.
 ///
 /// # Errors
 /// When a solid has no sound surface, or a file cannot be written as its format asks.
-pub(super) fn outputs(assembly: &Assembly, tolerance: Length) -> Result<OutputGroup, Vec<Finding>> {
+pub fn outputs(
+    plan: &Plan,
+    assembly: &Assembly,
+    tolerance: Length,
+) -> Result<OutputGroup, Vec<Finding>> {
     let model = Model::new(assembly, tolerance.mm()).map_err(|defects| as_findings(&defects))?;
     let mut files = vec![
         file(
@@ -22,13 +28,25 @@ pub(super) fn outputs(assembly: &Assembly, tolerance: Length) -> Result<OutputGr
             "models/parts.json",
             write::parts_list(assembly, &model).into_bytes(),
         ),
+        file("models/island.3mf", threemf(plan, assembly, &model)?),
     ];
     files.extend(layers(assembly, &model));
     Ok(OutputGroup {
         folder: "models",
-        about: "the island and its layers as STL in millimetres, and a list of all parts",
+        about: "the island as 3MF, it and its layers as STL, all in millimetres, and a list of all parts",
         files,
     })
+}
+
+/// All parts by their marks, in their colours.
+fn threemf(plan: &Plan, assembly: &Assembly, model: &Model) -> Result<Vec<u8>, Vec<Finding>> {
+    let selection = model.selection(assembly, None);
+    let material = |part: &Part| Material {
+        name: part.material.clone(),
+        srgb: [0xb0; 3],
+    };
+    let document = write::threemf::island(&selection, &plan.design.project.title, material);
+    write::threemf(&document).map_err(|e| takeoff::fault("models-3mf", &e))
 }
 
 /// Each group of parts that is there, as a file of its own.

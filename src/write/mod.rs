@@ -11,6 +11,8 @@ mod stl;
 mod svg;
 mod tables;
 mod template_index;
+pub mod threemf;
+mod xml;
 
 pub use self::archive::{ArchiveError, Entry, Keeping, archive};
 pub use self::dxf::dxf;
@@ -22,3 +24,4 @@ pub use self::stl::stl;
 pub use self::svg::svg;
 pub use self::tables::{Book, XlsxError, csv, differences_text, table_text, tables_json, xlsx};
 pub use self::template_index::template_index;
+pub use self::threemf::threemf;

@@ -1,6 +1,7 @@
 //! A sheet as SVG, in millimetres, one named group for each layer.
 
 use super::palette::{self, Rgb, hex, tint};
+use super::xml::clean;
 use crate::drawing::{Align, Item, Layer, Sheet, lettering};
 use crate::geometry::{Point2, Segment, Vertex};
 use svg::Document;
@@ -183,16 +184,6 @@ fn text(item: &Item, colour: Rgb, sheet_height: f64) -> Element {
     }
     node.append(svg::node::Text::new(words));
     node
-}
-
-/// Text without the control characters that XML cannot carry.
-fn clean(text: &str) -> String {
-    text.chars()
-        .map(|c| if c == '\t' { ' ' } else { c })
-        .filter(|&c| {
-            c >= ' ' && !('\u{7f}'..='\u{9f}').contains(&c) && !matches!(c, '\u{fffe}' | '\u{ffff}')
-        })
-        .collect()
 }
 
 fn pair(at: Point2, height: f64) -> String {
