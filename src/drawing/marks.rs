@@ -71,6 +71,11 @@ fn place_mark(page: &mut Page, mark: &Mark, foreign: &[Bounds2]) -> bool {
         || page.place(Layer::Note, &mark.text, LETTERS, beside(mark))
 }
 
+/// Names something inside its area; false, and nothing lettered, where there is no room.
+pub fn place_only_inside(page: &mut Page, mark: &Mark, height: f64) -> bool {
+    page.place(Layer::Note, &mark.text, height, inside(mark, height))
+}
+
 /// Names something inside its area where there is room, else by a leader; false when there is none at all.
 pub fn place_inside(page: &mut Page, mark: &Mark, height: f64) -> bool {
     let found =

@@ -7,7 +7,7 @@ use crate::drawing::detail::{draw_breaks, feet_of};
 use crate::drawing::dimension::{Axis, LevelMark, Side, Tier, draw_levels_left, draw_stack};
 use crate::drawing::figure::{LeaderNote, NotesColumn, place_notes};
 use crate::drawing::fit::Fit;
-use crate::drawing::marks::{Mark, place_inside};
+use crate::drawing::marks::{Mark, place_led, place_only_inside};
 use crate::drawing::page::{LETTERS, Page};
 use crate::drawing::scene::Scene;
 use crate::drawing::{Dash, Layer, Pen};
@@ -28,14 +28,17 @@ pub(super) fn draw(
     draw_breaks(page, fit, &subject.window(), &cut);
     draw_ground_line(page, fit, subject);
     draw_mesh(page, fit, subject);
-    // A name that finds no room inside is led out: it must know where the chains are.
     let mut missing = chains(page, fit, subject);
-    for (name, body) in subject.bodies() {
-        missing += usize::from(!name_body(page, fit, name, body));
-    }
+    let names = subject.bodies().into_iter();
+    let names = names.map(|(name, body)| name_of(fit, name, body));
+    let unnamed: Vec<Mark> = names
+        .filter(|mark| !place_only_inside(page, mark, LETTERS))
+        .collect();
     let notes = far_notes::place(page, fit, subject, notes(fit, subject, &cut, scene));
     missing += clear_heights(page, fit, subject);
     missing += place_notes(page, column, &notes);
+    // A name that finds no room inside is led out: it must know where chains and notes are.
+    missing += place_led(page, &unnamed);
     (cut, missing)
 }
 
@@ -81,12 +84,11 @@ fn area_of(fit: &Fit, body: &Body, top: f64) -> Bounds2 {
     })
 }
 
-fn name_body(page: &mut Page, fit: &Fit, name: &str, body: &Body) -> bool {
-    let mark = Mark {
+fn name_of(fit: &Fit, name: &str, body: &Body) -> Mark {
+    Mark {
         text: name.to_owned(),
         area: area_of(fit, body, f64::INFINITY),
-    };
-    place_inside(page, &mark, LETTERS)
+    }
 }
 
 /// Depths below, the cutout above, heights and levels on the left; says how many texts found no place.
