@@ -2,7 +2,7 @@
 
 use super::Placed;
 use crate::catalog::{Paper, SteelSection};
-use crate::units::{Length, Notation};
+use crate::units::{Colour, Length, Notation};
 
 /// What the title block says; free text from the file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -44,6 +44,8 @@ pub struct Trade {
     pub base_coat: Placed<Length>,
     /// Finish coat thickness.
     pub finish_coat: Placed<Length>,
+    /// Colour of the finish coat in the models.
+    pub finish_colour: Placed<Colour>,
     /// Sleeper, across.
     pub sleeper_width: Placed<Length>,
     /// Sleeper, high.

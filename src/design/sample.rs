@@ -7,7 +7,7 @@ use super::{
 };
 use crate::catalog::{Paper, SteelSection, Supplies};
 use crate::diagnostics::Place;
-use crate::units::{Length, Notation};
+use crate::units::{Colour, Length, Notation};
 
 /// A value that stands nowhere in a file.
 pub(crate) fn placed<T>(value: T) -> Placed<T> {
@@ -118,6 +118,7 @@ fn trade() -> Trade {
         board_gap: mm(3.0),
         base_coat: mm(6.0),
         finish_coat: mm(4.0),
+        finish_colour: placed(Colour::CREAM),
         sleeper_width: mm(89.0),
         sleeper_height: mm(38.0),
         fastener: "screw".to_owned(),

@@ -54,6 +54,6 @@ pub use surroundings::{
 };
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
 pub use written::{
-    AngleText, AreaText, CountText, CurrencyText, MassText, PowerText, PriceText, ShareText,
-    SlopeText, StressText, VolumeText,
+    AngleText, AreaText, ColourText, CountText, CurrencyText, MassText, PowerText, PriceText,
+    ShareText, SlopeText, StressText, VolumeText,
 };

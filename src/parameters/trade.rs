@@ -1,6 +1,6 @@
 //! Trade choices and printing as the file writes them.
 
-use super::{Backing, Bracing, Dimension, Given};
+use super::{Backing, Bracing, ColourText, Dimension, Given};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -29,6 +29,9 @@ pub struct Trade {
     /// Thickness of the finish coat. Usual: 1/8 in, or 3 mm.
     #[serde(default)]
     pub finish_coat: Given<Dimension>,
+    /// Colour of the finish coat in the models: a word such as sand, or '#' and six figures, in quotes. Usual: cream.
+    #[serde(default)]
+    pub finish_colour: Given<ColourText>,
     /// The rot-proof strip that lifts the frame off the ground.
     #[serde(default)]
     pub sleeper: Given<Sleeper>,

@@ -42,6 +42,15 @@ written!(
     ["20 deg", "-15°"]
 );
 written!(
+    /// A colour.
+    ColourText,
+    "Colour",
+    "string",
+    "A colour: white, cream, sand, ochre, terracotta, brick, brown, sage, blue, grey, slate, charcoal, or red, green and blue of sRGB as six hexadecimal figures, such as '#d8c9a8', in quotes.",
+    "^\\s*(#[0-9A-Fa-f]{6}|[A-Za-z]+)\\s*$",
+    ["sand", "#d8c9a8"]
+);
+written!(
     /// A price with its currency.
     PriceText,
     "Price",

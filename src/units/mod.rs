@@ -3,6 +3,7 @@
 //! A [`Length`] is stored in millimetres. Length × length is an [`Area`], area × length a [`Volume`]; other
 //! products do not compile.
 
+mod colour;
 mod display;
 mod money;
 mod parse;
@@ -14,6 +15,7 @@ mod parse_number;
 mod quantity;
 mod unit;
 
+pub use colour::{Colour, parse_colour};
 pub use display::{Chain, Notation};
 pub use money::{Currency, Money};
 pub use parse::parse_length;

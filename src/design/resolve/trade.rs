@@ -4,7 +4,7 @@ use super::gather::{Gather, Limits, Usual};
 use crate::catalog::{SectionKind, SteelSection};
 use crate::design::{Levels, Placed, Trade};
 use crate::parameters::{self, Given};
-use crate::units::{Length, Notation};
+use crate::units::{Colour, Length, Notation, parse_colour};
 
 /// Everything but what depends on the levels. `None` when a section is not known: the finding is put down.
 pub(super) fn trade(g: &mut Gather, given: &Given<parameters::Trade>) -> Option<Trade> {
@@ -45,6 +45,7 @@ pub(super) fn trade(g: &mut Gather, given: &Given<parameters::Trade>) -> Option<
         board_gap: g.length(&board.gap, Usual(0.125, 3.0), Limits(0.0, 12.0)),
         base_coat: g.length(&t.base_coat, Usual(0.25, 6.0), coat),
         finish_coat: g.length(&t.finish_coat, Usual(0.125, 3.0), coat),
+        finish_colour: colour(g, &t.finish_colour),
         sleeper_width: Placed::default(),
         sleeper_height: Placed::default(),
         fastener: g.text(&t.fastener, screw),
@@ -54,6 +55,14 @@ pub(super) fn trade(g: &mut Gather, given: &Given<parameters::Trade>) -> Option<
     };
     check(g, &trade);
     Some(trade)
+}
+
+/// The colour of the finish coat; one that is none is named, and cream is shown.
+fn colour(g: &mut Gather, given: &Given<parameters::ColourText>) -> Placed<Colour> {
+    g.written(given, parse_colour).unwrap_or(Placed {
+        value: Colour::CREAM,
+        place: given.place(),
+    })
 }
 
 fn check(g: &mut Gather, trade: &Trade) {
