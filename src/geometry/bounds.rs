@@ -51,6 +51,20 @@ bounds!(
     Bounds3, Point3
 );
 
+impl Bounds3 {
+    /// Its eight corners.
+    pub fn corners(&self) -> [Point3; 8] {
+        let pick = |bit: usize, low: f64, high: f64| if bit == 0 { low } else { high };
+        std::array::from_fn(|n| {
+            Point3::new(
+                pick(n & 1, self.low.x, self.high.x),
+                pick(n & 2, self.low.y, self.high.y),
+                pick(n & 4, self.low.z, self.high.z),
+            )
+        })
+    }
+}
+
 impl Bounds2 {
     /// Width along x.
     pub fn width(&self) -> f64 {

@@ -3,7 +3,7 @@
 use super::defect::{Defect, Fault};
 use super::{Instance, Selection};
 use crate::geometry::{Faceted, Placement, Point3, Solid, Unsound};
-use crate::parts::{Assembly, Group};
+use crate::parts::{Assembly, Group, Part};
 
 /// Below this many shapes a second thread costs more than it brings.
 const WORTH_SHARING: usize = 16;
@@ -53,10 +53,16 @@ impl Model {
 
     /// The parts of one group, or all of them, in the assembly's order.
     pub fn selection<'a>(&'a self, assembly: &'a Assembly, group: Option<Group>) -> Selection<'a> {
-        let wanted = assembly
-            .parts
-            .iter()
-            .filter(|p| group.is_none_or(|g| p.group == g));
+        self.chosen(assembly, |p| group.is_none_or(|g| p.group == g))
+    }
+
+    /// The parts that a question is answered with yes for, in the assembly's order.
+    pub fn chosen<'a>(
+        &'a self,
+        assembly: &'a Assembly,
+        wanted: impl Fn(&Part) -> bool,
+    ) -> Selection<'a> {
+        let wanted = assembly.parts.iter().filter(|p| wanted(p));
         let placed = wanted.filter_map(|part| {
             let mesh = self.meshes.get(part.solid.0)?;
             Some(Instance { part, mesh })
