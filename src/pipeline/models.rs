@@ -2,7 +2,7 @@
 
 use super::{OutputFile, OutputGroup, file, takeoff};
 use crate::diagnostics::{Finding, Place};
-use crate::mesh::{Defect, Model};
+use crate::mesh::{Appearances, Defect, Model, SHOWN_TOLERANCE, Showing};
 use crate::parts::{Assembly, Group, Part};
 use crate::plan::Plan;
 use crate::units::Length;
@@ -31,9 +31,14 @@ pub fn outputs(
         file("models/island.3mf", threemf(plan, assembly, &model)?),
     ];
     files.extend(layers(assembly, &model));
+    let shown = shown(assembly, tolerance)?;
+    let showing = Showing::of(plan, assembly, &shown);
+    files.push(file("models/island.glb", write::glb(&showing)));
+    let usdz = write::usdz(&showing).map_err(|e| takeoff::fault("models-usdz", &e))?;
+    files.push(file("models/island.usdz", usdz));
     Ok(OutputGroup {
         folder: "models",
-        about: "the island as 3MF, it and its layers as STL, all in millimetres, and a list of all parts",
+        about: "the island to look at (GLB, USDZ), as 3MF, it and its layers as STL, and a list of all parts",
         files,
     })
 }
@@ -41,12 +46,22 @@ pub fn outputs(
 /// All parts by their marks, in their colours.
 fn threemf(plan: &Plan, assembly: &Assembly, model: &Model) -> Result<Vec<u8>, Vec<Finding>> {
     let selection = model.selection(assembly, None);
-    let material = |part: &Part| Material {
-        name: part.material.clone(),
-        srgb: [0xb0; 3],
+    let looks = Appearances::of(&plan.design);
+    let material = |part: &Part| {
+        let look = looks.of_kind(part.kind);
+        Material {
+            name: look.name.to_owned(),
+            srgb: look.srgb.0,
+        }
     };
     let document = write::threemf::island(&selection, &plan.design.project.title, material);
     write::threemf(&document).map_err(|e| takeoff::fault("models-3mf", &e))
+}
+
+/// The surfaces of what is only looked at: no finer than an eye sees.
+fn shown(assembly: &Assembly, tolerance: Length) -> Result<Model, Vec<Finding>> {
+    let tolerance = tolerance.mm().max(SHOWN_TOLERANCE);
+    Model::new(assembly, tolerance).map_err(|defects| as_findings(&defects))
 }
 
 /// Each group of parts that is there, as a file of its own.
