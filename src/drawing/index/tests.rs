@@ -42,8 +42,8 @@ fn the_index_lists_every_sheet_and_what_stands_around() {
     let all = texts.join(" ");
     for sheet in &others {
         assert!(texts.contains(&sheet.number), "{}", sheet.number);
-        let first = sheet.title.split(' ').next().unwrap();
-        assert!(all.contains(first), "{}", sheet.title);
+        // A long title goes on in the next line, which comes next.
+        assert!(all.contains(&sheet.title), "{}", sheet.title);
     }
     for object in &plan.design.site.objects.as_ref().unwrap().value {
         assert!(

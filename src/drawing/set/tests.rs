@@ -65,7 +65,7 @@ fn on_every_sheet_of_every_example_texts_keep_clear() {
 }
 
 #[test]
-fn every_member_of_the_frame_is_marked_on_a_sheet() {
+fn every_member_of_the_frame_is_marked_on_a_sheet_of_the_framing() {
     for Example {
         path,
         assembly,
@@ -73,7 +73,9 @@ fn every_member_of_the_frame_is_marked_on_a_sheet() {
         ..
     } in EXAMPLES.iter()
     {
-        let lettered: BTreeSet<&str> = sheets.iter().flat_map(texts).collect();
+        // A mark in a schedule alone would not tell where the member stands.
+        let of_framing = sheets.iter().filter(|s| s.name.contains("framing"));
+        let lettered: BTreeSet<&str> = of_framing.flat_map(texts).collect();
         let framing = assembly.parts.iter();
         let framing = framing.filter(|p| p.group == crate::parts::Group::Framing);
         let missing: Vec<_> = framing
