@@ -19,6 +19,7 @@ mod outline;
 pub mod page;
 mod plans;
 mod scale;
+pub mod scale_model;
 mod scene;
 pub mod schedule;
 mod section;

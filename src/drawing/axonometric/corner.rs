@@ -19,7 +19,7 @@ pub(super) fn shows(face: &Face, corner: Corner) -> bool {
 }
 
 /// The corner from which most is seen: the longest faces and the most openings; the first of equals.
-pub(super) fn best(plan: &Plan) -> Corner {
+pub(in crate::drawing) fn best(plan: &Plan) -> Corner {
     let worth = |corner: Corner| -> f64 {
         let faces = plan.faces.iter().filter(|f| shows(f, corner));
         let worth = faces.map(|f| f.length + OPENING * f.openings.len() as f64);

@@ -25,7 +25,7 @@ const STEP: f64 = 1.5;
 const ASIDE: f64 = 0.1;
 
 /// Weights of strokes: tile joints, thin lines of lesser things, other edges near, edges before a gap, outlines.
-pub(super) const PENS: [(Layer, Pen); 4] = [
+pub(in crate::drawing) const PENS: [(Layer, Pen); 4] = [
     (Layer::Detail, Pen::Fine),
     (Layer::Detail, Pen::Thin),
     (Layer::Outline, Pen::Medium),
@@ -44,7 +44,7 @@ pub(super) fn range(part: Option<&Part>) -> (u8, u8) {
 
 /// The strokes of visible lines, each line parted where its weight changes; `range` gives the least and the greatest
 /// weight of each body's lines.
-pub(super) fn weighed(
+pub(in crate::drawing) fn weighed(
     lines: &[Line],
     depths: &Depths,
     fit: &Fit,

@@ -14,7 +14,7 @@ const ON_IT: f64 = 60.0;
 
 /// A name and places on the thing in the world, the best first.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Named {
+pub(in crate::drawing) struct Named {
     /// What is lettered.
     pub text: String,
     /// Where it may point.
@@ -130,7 +130,7 @@ const BESIDE: f64 = 60.0;
 
 /// Letters names in columns to the left and to the right of a view, each name on the side where it is; what is not
 /// seen is not named.
-pub(super) fn letter(
+pub(in crate::drawing) fn letter(
     page: &mut Page,
     names: &[Named],
     view: &View,
@@ -185,7 +185,7 @@ fn is_seen_about(depths: &Depths, thing: &Point3) -> bool {
 const ROUND: f64 = 40.0;
 
 /// Columns of a width at both sides of a room, and what is left between them.
-pub(super) fn columns(room: &Bounds2, width: f64) -> ([NotesColumn; 2], Bounds2) {
+pub(in crate::drawing) fn columns(room: &Bounds2, width: f64) -> ([NotesColumn; 2], Bounds2) {
     let column = |beside, edge| NotesColumn {
         beside,
         edge,
