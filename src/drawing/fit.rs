@@ -62,6 +62,11 @@ impl Fit {
         at * self.scale.factor + self.origin
     }
 
+    /// The point of the view that is drawn at a point of the sheet.
+    pub fn back(&self, at: Point2) -> Point2 {
+        (at - self.origin) / self.scale.factor
+    }
+
     /// A coordinate across.
     pub fn x(&self, x: f64) -> f64 {
         x * self.scale.factor + self.origin.x

@@ -2,17 +2,17 @@
 
 use super::prints::Prints;
 use crate::drawing::fit::Fit;
-use crate::drawing::hidden::{Placed, Shape, Stroke, View, visible};
+use crate::drawing::hidden::{Depths, Placed, Shape, Stroke, View, visible};
 use crate::drawing::page::{self, LARGE, LETTERS, Page, Stand};
 use crate::drawing::{Align, Dash, Layer, Pen, Scale};
-use crate::geometry::{Bounds2, Placement, Point2, Vertex};
+use crate::geometry::{Bounds2, Placement, Point2, Vector2, Vertex};
 
 /// Room below a bed for its words, millimetres.
 pub(super) const WORDS: f64 = 8.0;
 /// Lines of prints.
 const PENS: [(Layer, Pen); 1] = [(Layer::Outline, Pen::Thin)];
 /// So many places along each side of a print are tried for its number.
-const TRIED: u32 = 25;
+const TRIED: u32 = 24;
 
 /// Draws a bed into an area of the sheet, its words below it.
 pub(super) fn draw(page: &mut Page, prints: &Prints, number: usize, area: &Bounds2) {
@@ -51,6 +51,7 @@ pub(super) fn draw(page: &mut Page, prints: &Prints, number: usize, area: &Bound
             motion: *motion,
         })
         .collect();
+    let depths = Depths::new(&bodies);
     let strokes: Vec<Stroke> = visible(&bodies)
         .iter()
         .map(|line| Stroke {
@@ -64,7 +65,8 @@ pub(super) fn draw(page: &mut Page, prints: &Prints, number: usize, area: &Bound
         let points = prints.pieces[*i].surface.points.iter();
         let around = Bounds2::around(points.map(|p| (motion * p).xy()));
         if let Some(around) = around {
-            letter(page, i + 1, &fit.area(&around), &bed);
+            let is_on = |at: Point2| depths.at(fit.back(at)).is_some();
+            letter(page, i + 1, &fit.area(&around), is_on, &bed);
         }
     }
     caption(page, prints, number, &bed);
@@ -89,42 +91,28 @@ fn outline(page: &mut Page, bed: &Bounds2) {
     );
 }
 
-/// The number of a print within it, or just beside it where it is full of lines.
-fn letter(page: &mut Page, number: usize, around: &Bounds2, bed: &Bounds2) {
+/// The number of a print on it, or else between its bars, or just beside it.
+fn letter(
+    page: &mut Page,
+    number: usize,
+    around: &Bounds2,
+    is_on: impl Fn(Point2) -> bool,
+    bed: &Bounds2,
+) {
     let text = number.to_string();
+    let places = places(around, is_on);
     let lettered = [LARGE, LETTERS].into_iter().any(|height| {
-        let down = height / 2.0;
-        let middle = around.centre();
-        let shares = (0..=TRIED).map(|i| f64::from(i) / f64::from(TRIED));
-        let mut places: Vec<Point2> = shares
-            .clone()
-            .flat_map(|v| {
-                shares.clone().map(move |u| {
-                    Point2::new(
-                        around.low.x + around.width() * u,
-                        around.low.y + around.height() * v,
-                    )
-                })
-            })
-            .collect();
-        places.sort_by(|a, b| (a - middle).norm().total_cmp(&(b - middle).norm()));
-        let beside = shares.flat_map(|u| {
-            let x = around.low.x + around.width() * u;
-            let y = around.low.y + around.height() * u;
-            [
-                Point2::new(around.high.x + height, y),
-                Point2::new(around.low.x - height, y),
-                Point2::new(x, around.high.y + height),
-                Point2::new(x, around.low.y - height),
-            ]
-        });
-        let inside = |p: &Point2| {
-            let (low, high) = (p - bed.low, bed.high - p);
+        let inside = |p: &&Point2| {
+            let (low, high) = (*p - bed.low, bed.high - *p);
             low.min() > height / 2.0 && high.min() > height / 2.0
         };
-        let stands = places.into_iter().chain(beside).filter(inside);
+        let beside = [
+            Point2::new(around.high.x + height, around.centre().y),
+            Point2::new(around.centre().x, around.high.y + height),
+        ];
+        let stands = places.iter().chain(&beside).filter(inside);
         let stands =
-            stands.map(|p| -> Stand { (Point2::new(p.x, p.y - down), Align::Centre, 0.0) });
+            stands.map(|p| -> Stand { (Point2::new(p.x, p.y - height / 2.0), Align::Centre, 0.0) });
         page.place(Layer::Note, &text, height, stands)
     });
     if !lettered {
@@ -132,13 +120,40 @@ fn letter(page: &mut Page, number: usize, around: &Bounds2, bed: &Bounds2) {
     }
 }
 
+/// Places for the number of a print in the box round it: first those on the print, then those that have some of it to all
+/// four sides, then the others, each time the nearest to the middle first.
+pub(super) fn places(around: &Bounds2, is_on: impl Fn(Point2) -> bool) -> Vec<Point2> {
+    let at = |i: u32, k: u32| {
+        let share = |n: u32| (f64::from(n) + 0.5) / f64::from(TRIED);
+        around.low + Vector2::new(around.width() * share(i), around.height() * share(k))
+    };
+    let taken: Vec<Vec<bool>> = (0..TRIED)
+        .map(|i| (0..TRIED).map(|k| is_on(at(i, k))).collect())
+        .collect();
+    let on = |i: u32, k: u32| taken[i as usize][k as usize];
+    let rank = |i: u32, k: u32| {
+        let enclosed = (0..i).any(|n| on(n, k))
+            && (i + 1..TRIED).any(|n| on(n, k))
+            && (0..k).any(|n| on(i, n))
+            && (k + 1..TRIED).any(|n| on(i, n));
+        match (on(i, k), enclosed) {
+            (true, _) => 0,
+            (false, true) => 1,
+            (false, false) => 2,
+        }
+    };
+    let middle = around.centre();
+    let all = (0..TRIED).flat_map(|i| (0..TRIED).map(move |k| (i, k)));
+    let mut ranked: Vec<(u32, f64, Point2)> = all
+        .map(|(i, k)| (rank(i, k), (at(i, k) - middle).norm(), at(i, k)))
+        .collect();
+    ranked.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    ranked.into_iter().map(|r| r.2).collect()
+}
+
 fn caption(page: &mut Page, prints: &Prints, number: usize, bed: &Bounds2) {
     let [x, y, _] = prints.bed;
-    let text = format!(
-        "bed {} of {}: {x} × {y} mm",
-        number + 1,
-        prints.plates.len()
-    );
+    let text = format!("plate-{}.3mf, bed {x} × {y} mm", number + 1);
     let (text, height) = page::fit(&text, bed.width(), &[LARGE, LETTERS]);
     let at = Point2::new(bed.low.x, bed.low.y - 1.5 - height);
     page.text(Layer::Note, &text, height, (at, Align::Left, 0.0));

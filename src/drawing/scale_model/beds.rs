@@ -13,6 +13,8 @@ use crate::geometry::{Bounds2, Point2};
 const LIST: f64 = 130.0;
 /// Between the list and the beds, and between beds.
 const GAP: f64 = 8.0;
+/// Between the notes and what stands below them.
+const HEAD: f64 = 3.0;
 /// No more beds on one sheet.
 const MOST: usize = 6;
 /// A bed is drawn no larger than at this share of its size.
@@ -21,7 +23,8 @@ const LARGEST: f64 = 0.5;
 /// Draws the sheets.
 pub(super) fn draw(frame: &Frame, prints: &Prints, title: &str) -> Vec<Page> {
     let notes = [NOTE.to_owned()];
-    let room = frame.room(&notes);
+    let mut room = frame.room(&notes);
+    room.high.y -= HEAD;
     let grid = Grid::new(&list::table(prints), LIST.min(room.width() / 2.0));
     let mut pages = Vec::new();
     let (mut row, mut bed) = (Some(0), 0);
@@ -50,7 +53,7 @@ pub(super) fn draw(frame: &Frame, prints: &Prints, title: &str) -> Vec<Page> {
     pages
 }
 
-const NOTE: &str = "Beds seen from above, not to scale, the front of the printer below: the numbers are those of the list. Each bed is one 3MF file, each piece one STL file; both are in millimetres and stand as they are printed. \
+const NOTE: &str = "Beds seen from above, not to scale, the front of the printer below: the numbers are those of the list. Each plate is one 3MF file, each piece one STL file too; both are in millimetres and lie as they are printed. \
                     Sizes are those of the print. Do not let the print program scale them.";
 
 /// So many areas of one size in a room, in the rows and columns that make them largest.

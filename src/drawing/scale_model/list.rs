@@ -17,7 +17,7 @@ pub(super) fn table(prints: &Prints) -> Table {
     if framed {
         columns.push(Column::plain("members"));
     }
-    columns.push(Column::plain("bed"));
+    columns.push(Column::plain("plate"));
     let rows = prints.pieces.iter().enumerate().map(|(i, piece)| {
         let size = piece.surface.bounds().map(|b| b.high - b.low);
         let length = |axis: usize| size.map_or(Cell::Empty, |s| Cell::number(s[axis], 1));

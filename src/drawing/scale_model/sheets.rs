@@ -14,11 +14,11 @@ pub fn sheets(plan: &Plan, prints: &Prints) -> Vec<Sheet> {
     let frame = Frame::for_workshop(&plan.design.project);
     let scale = prints.scale_name();
     let apart = format!("Scale model {scale}: how the pieces go together");
-    let lying = format!("Scale model {scale}: pieces and beds");
+    let lying = format!("Scale model {scale}: pieces and plates");
     let first = together::draw(plan, &frame, prints, &apart);
     let first = first.map(|page| ("together".to_owned(), apart, page));
     let beds = beds::draw(&frame, prints, &lying).into_iter().zip(1..);
-    let beds = beds.map(|(page, number)| (format!("beds-{number}"), lying.clone(), page));
+    let beds = beds.map(|(page, number)| (format!("plates-{number}"), lying.clone(), page));
     let pages: Vec<_> = first.into_iter().chain(beds).collect();
     let count = pages.len();
     let numbered = pages.into_iter().zip(1..);

@@ -2,8 +2,8 @@ use super::moves::Moves;
 use super::*;
 use crate::design::sample;
 use crate::drawing::check::texts_are_clear;
-use crate::drawing::{Item, Sheet};
-use crate::geometry::{Faceted, Placement, Solid, Vector3};
+use crate::drawing::{Dash, Item, Sheet};
+use crate::geometry::{Bounds2, Faceted, Placement, Point2, Solid, Vector3};
 use crate::plan::{self, Plan};
 use std::f64::consts::PI;
 
@@ -102,11 +102,11 @@ fn every_piece_is_named_on_the_first_sheet_and_numbered_on_its_bed() {
     let sheets = sheets(&island(), &prints);
     assert_eq!(sheets.len(), 2);
     let first = texts(&sheets[0]);
-    for number in ["1", "2", "3", "4"] {
-        assert!(first.contains(&number), "{number}: {first:?}");
+    for name in ["1  frame", "2  base-1", "3  base-2", "4  counter"] {
+        assert!(first.contains(&name), "{name}: {first:?}");
     }
     let second = texts(&sheets[1]);
-    for text in ["bed 1 of 2: 330 × 220 mm", "base-2.stl", "47", "280.0"] {
+    for text in ["plate-1.3mf, bed 330 × 220 mm", "base-2.stl", "47", "280.0"] {
         assert!(second.contains(&text), "{text}: {second:?}");
     }
     // Each number once in the list and once on a bed; 1 and 2 are beds' numbers too.
@@ -121,16 +121,45 @@ fn every_piece_is_named_on_the_first_sheet_and_numbered_on_its_bed() {
 }
 
 #[test]
-fn what_the_frame_does_is_said() {
+fn a_frame_that_stands_beside_has_no_way_into_the_base() {
     let model = Model::new();
     let mut prints = model.prints();
-    let said = |prints: &Prints| texts(&sheets(&island(), prints)[0]).join(" ");
-    assert!(said(&prints).contains("goes into the base from below"));
+    let ways = |prints: &Prints| {
+        let sheets = sheets(&island(), prints);
+        let items = sheets[0].items.iter();
+        items
+            .filter(|i| {
+                matches!(
+                    i,
+                    Item::Path {
+                        dash: Dash::Phantom,
+                        ..
+                    }
+                )
+            })
+            .count()
+    };
+    let both = ways(&prints);
     prints.frame_inside = false;
-    assert!(said(&prints).contains("does not go into the base"));
-    prints.pieces.retain(|p| p.level != Level::Frame);
-    prints.plates.clear();
-    assert!(!said(&prints).contains("The frame"));
+    let one = ways(&prints);
+    // From three corners of each level something of the way is seen at least.
+    assert!(one >= 3 && both >= one + 3, "{one}, {both}");
+}
+
+#[test]
+fn a_number_stands_on_its_print_or_between_its_bars() {
+    // An L of prints: the box's middle is not on it. A ring: the middle is enclosed.
+    let around = Bounds2 {
+        low: Point2::new(0.0, 0.0),
+        high: Point2::new(24.0, 24.0),
+    };
+    let on_l = |p: Point2| p.x < 6.0 || p.y < 6.0;
+    assert!(on_l(bed_view::places(&around, on_l)[0]));
+    let on_ring = |p: Point2| (p - around.centre()).abs().max() > 11.0;
+    let places = bed_view::places(&around, on_ring);
+    let first_off = places.iter().find(|p| !on_ring(**p)).unwrap();
+    assert!((first_off - around.centre()).norm() < 1.0);
+    assert!(on_ring(places[0]));
 }
 
 #[test]

@@ -30,6 +30,8 @@ const WITHIN: [[f64; 3]; 7] = [
 ];
 /// A place is seen when what is nearest to the eye there is so near to it, millimetres built.
 const ON_IT: f64 = 5.0;
+/// So few pieces are all named beside the view; of more, the numbers stand on the pieces where there is room.
+const FEW: usize = 12;
 /// No more names are led out into the columns: leaders of more could not be told apart.
 const MOST_LED: usize = 24;
 
@@ -78,7 +80,7 @@ pub(super) fn draw(plan: &Plan, frame: &Frame, prints: &Prints, title: &str) -> 
         let (from, to) = (fit.point(way.from), fit.point(way.to));
         page.line(Layer::Symbol, Pen::Fine, Dash::Phantom, from, to);
     }
-    let mut led = apart.without_room(&mut page, &view, &depths, &fit);
+    let mut led = apart.numbered(&mut page, &view, &depths, &fit);
     for named in led.split_off(MOST_LED.min(led.len())) {
         page.lose(&named.text);
     }
@@ -87,16 +89,9 @@ pub(super) fn draw(plan: &Plan, frame: &Frame, prints: &Prints, title: &str) -> 
 }
 
 fn notes(prints: &Prints) -> Vec<String> {
-    let frame = match (prints.frame_inside, has(prints, Level::Frame)) {
-        (_, false) => "",
-        (true, true) => " The frame goes into the base from below.",
-        (false, true) => {
-            " The frame does not go into the base at this scale: it stands beside the model."
-        }
-    };
     let clearance = prints.clearance;
     let mut notes = vec![format!(
-        "Isometric, not to scale. The numbers are the order of putting together and stand in the list of pieces; phantom lines show where a piece goes.{frame} \
+        "Isometric, not to scale. The numbers are the order of putting together and stand in the list of pieces; phantom lines show where a piece goes. \
          Pieces that go into each other have {clearance} mm of air on each side: try one joint before you print the rest."
     )];
     if !prints.simplified.is_empty() {
@@ -104,10 +99,6 @@ fn notes(prints: &Prints) -> Vec<String> {
         notes.push(format!("Simpler than the island: {simpler}."));
     }
     notes
-}
-
-fn has(prints: &Prints, level: Level) -> bool {
-    prints.pieces.iter().any(|p| p.level == level)
 }
 
 impl<'a> Apart<'a> {
@@ -172,8 +163,8 @@ impl<'a> Apart<'a> {
         found
     }
 
-    /// Letters numbers on the pieces; gives those on which there is no room for one, by number and name.
-    fn without_room(&self, page: &mut Page, view: &View, depths: &Depths, fit: &Fit) -> Vec<Named> {
+    /// Letters numbers on the pieces where they are many; gives those that are to be named, by number and name.
+    fn numbered(&self, page: &mut Page, view: &View, depths: &Depths, fit: &Fit) -> Vec<Named> {
         let mut led = Vec::new();
         let pieces = self.prints.pieces.iter().zip(&self.places).zip(1..);
         for ((piece, place), number) in pieces {
@@ -187,8 +178,9 @@ impl<'a> Apart<'a> {
                 (at, Align::Centre, 0.0)
             });
             let number = number.to_string();
+            let is_named = self.prints.pieces.len() <= FEW;
             // Where no line crosses a text, all of it lies on the face that its middle lies on.
-            if !page.place(Layer::Note, &number, LARGE, stands) {
+            if is_named || !page.place(Layer::Note, &number, LARGE, stands) {
                 led.push(Named {
                     text: format!("{number}  {}", piece.name),
                     places,
@@ -198,7 +190,8 @@ impl<'a> Apart<'a> {
         led
     }
 
-    /// Places on those faces of a piece that are turned to the eye, in the world, the largest faces' first.
+    /// Places on the largest of those faces of a piece that are turned to the eye, in the world, the nearest first: what is
+    /// seen through a hole is taken for something else.
     fn places_on(&self, piece: &Print, place: &Placement, view: &View) -> Vec<Point3> {
         let turned = view.of_part(place);
         let mut faces: Vec<(f64, [Point3; 3])> = Vec::new();
@@ -221,7 +214,10 @@ impl<'a> Apart<'a> {
                 Point3::from(weighed.sum::<Vector3>())
             })
         });
-        places.collect()
+        let mut places: Vec<Point3> = places.collect();
+        let near = |p: &Point3| view.point(*p).z;
+        places.sort_by(|a, b| near(b).total_cmp(&near(a)));
+        places
     }
 }
 
