@@ -2,10 +2,10 @@
 
 use super::prints::Prints;
 use crate::drawing::fit::Fit;
-use crate::drawing::hidden::{Depths, Placed, Shape, Stroke, View, visible};
+use crate::drawing::hidden::{Depths, Line, Placed, Shape, Stroke, View, visible};
 use crate::drawing::page::{self, LARGE, LETTERS, Page, Stand};
 use crate::drawing::{Align, Dash, Layer, Pen, Scale};
-use crate::geometry::{Bounds2, Placement, Point2, Vector2, Vertex};
+use crate::geometry::{Bounds2, Placement, Point2, Vector2, Vertex, cross};
 
 /// Room below a bed for its words, millimetres.
 pub(super) const WORDS: f64 = 8.0;
@@ -52,22 +52,19 @@ pub(super) fn draw(page: &mut Page, prints: &Prints, number: usize, area: &Bound
         })
         .collect();
     let depths = Depths::new(&bodies);
-    let strokes: Vec<Stroke> = visible(&bodies)
-        .iter()
-        .map(|line| Stroke {
-            from: line.from,
-            to: line.to,
-            weight: 0,
-        })
-        .collect();
+    let lines = visible(&bodies);
+    let strokes: Vec<Stroke> = lines.iter().map(stroke).collect();
     fit.draw(page, &strokes, &PENS);
-    for (i, _, motion) in &shapes {
+    for (body, (i, _, motion)) in shapes.iter().enumerate() {
         let points = prints.pieces[*i].surface.points.iter();
-        let around = Bounds2::around(points.map(|p| (motion * p).xy()));
-        if let Some(around) = around {
-            let is_on = |at: Point2| depths.at(fit.back(at)).is_some();
-            letter(page, i + 1, &fit.area(&around), is_on, &bed);
-        }
+        let Some(around) = Bounds2::around(points.map(|p| (motion * p).xy())) else {
+            continue;
+        };
+        let own = lines.iter().filter(|l| l.of == body);
+        let own: Vec<[Point2; 2]> = own.map(|l| [fit.point(l.from), fit.point(l.to)]).collect();
+        let is_on = |at: Point2| depths.at(fit.back(at)).is_some();
+        let places = places(&fit.area(&around), is_on, &own);
+        letter(page, i + 1, &places, &bed);
     }
     caption(page, prints, number, &bed);
 }
@@ -91,28 +88,26 @@ fn outline(page: &mut Page, bed: &Bounds2) {
     );
 }
 
-/// The number of a print on it, or else between its bars, or just beside it.
-fn letter(
-    page: &mut Page,
-    number: usize,
-    around: &Bounds2,
-    is_on: impl Fn(Point2) -> bool,
-    bed: &Bounds2,
-) {
+fn stroke(line: &Line) -> Stroke {
+    Stroke {
+        from: line.from,
+        to: line.to,
+        weight: 0,
+    }
+}
+
+/// The number of a print at the first of some places where there is room on the bed.
+fn letter(page: &mut Page, number: usize, places: &[Point2], bed: &Bounds2) {
     let text = number.to_string();
-    let places = places(around, is_on);
     let lettered = [LARGE, LETTERS].into_iter().any(|height| {
         let inside = |p: &&Point2| {
             let (low, high) = (*p - bed.low, bed.high - *p);
             low.min() > height / 2.0 && high.min() > height / 2.0
         };
-        let beside = [
-            Point2::new(around.high.x + height, around.centre().y),
-            Point2::new(around.centre().x, around.high.y + height),
-        ];
-        let stands = places.iter().chain(&beside).filter(inside);
-        let stands =
-            stands.map(|p| -> Stand { (Point2::new(p.x, p.y - height / 2.0), Align::Centre, 0.0) });
+        let stands = places.iter().filter(inside).map(|p| -> Stand {
+            let baseline = Point2::new(p.x, p.y - height / 2.0);
+            (baseline, Align::Centre, 0.0)
+        });
         page.place(Layer::Note, &text, height, stands)
     });
     if !lettered {
@@ -120,35 +115,49 @@ fn letter(
     }
 }
 
-/// Places for the number of a print in the box round it: first those on the print, then those that have some of it to all
-/// four sides, then the others, each time the nearest to the middle first.
-pub(super) fn places(around: &Bounds2, is_on: impl Fn(Point2) -> bool) -> Vec<Point2> {
+/// Places for the number of a print in and beside the box round it: first those on the print, then those that have lines of
+/// it to all four sides, then the others, each time the nearest to the middle first.
+pub(super) fn places(
+    around: &Bounds2,
+    is_on: impl Fn(Point2) -> bool,
+    lines: &[[Point2; 2]],
+) -> Vec<Point2> {
+    let share = |n: u32| (f64::from(n) + 0.5) / f64::from(TRIED);
     let at = |i: u32, k: u32| {
-        let share = |n: u32| (f64::from(n) + 0.5) / f64::from(TRIED);
         around.low + Vector2::new(around.width() * share(i), around.height() * share(k))
     };
-    let taken: Vec<Vec<bool>> = (0..TRIED)
-        .map(|i| (0..TRIED).map(|k| is_on(at(i, k))).collect())
-        .collect();
-    let on = |i: u32, k: u32| taken[i as usize][k as usize];
-    let rank = |i: u32, k: u32| {
-        let enclosed = (0..i).any(|n| on(n, k))
-            && (i + 1..TRIED).any(|n| on(n, k))
-            && (0..k).any(|n| on(i, n))
-            && (k + 1..TRIED).any(|n| on(i, n));
-        match (on(i, k), enclosed) {
-            (true, _) => 0,
-            (false, true) => 1,
-            (false, false) => 2,
+    let is_enclosed = |at: Point2| {
+        let ends = [
+            Point2::new(around.low.x - 1.0, at.y),
+            Point2::new(around.high.x + 1.0, at.y),
+            Point2::new(at.x, around.low.y - 1.0),
+            Point2::new(at.x, around.high.y + 1.0),
+        ];
+        ends.iter()
+            .all(|end| lines.iter().any(|line| cross([at, *end], *line)))
+    };
+    let rank = |at: Point2| {
+        if is_on(at) {
+            0
+        } else if is_enclosed(at) {
+            1
+        } else {
+            2
         }
     };
     let middle = around.centre();
-    let all = (0..TRIED).flat_map(|i| (0..TRIED).map(move |k| (i, k)));
-    let mut ranked: Vec<(u32, f64, Point2)> = all
-        .map(|(i, k)| (rank(i, k), (at(i, k) - middle).norm(), at(i, k)))
+    let inside = (0..TRIED).flat_map(|i| (0..TRIED).map(move |k| at(i, k)));
+    let mut ranked: Vec<(u32, f64, Point2)> = inside
+        .map(|at| (rank(at), (at - middle).norm(), at))
         .collect();
     ranked.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    ranked.into_iter().map(|r| r.2).collect()
+    let beside = [
+        Point2::new(around.high.x + LARGE, middle.y),
+        Point2::new(middle.x, around.high.y + LARGE),
+        Point2::new(around.low.x - LARGE, middle.y),
+        Point2::new(middle.x, around.low.y - LARGE),
+    ];
+    ranked.into_iter().map(|r| r.2).chain(beside).collect()
 }
 
 fn caption(page: &mut Page, prints: &Prints, number: usize, bed: &Bounds2) {

@@ -148,18 +148,26 @@ fn a_frame_that_stands_beside_has_no_way_into_the_base() {
 
 #[test]
 fn a_number_stands_on_its_print_or_between_its_bars() {
-    // An L of prints: the box's middle is not on it. A ring: the middle is enclosed.
     let around = Bounds2 {
         low: Point2::new(0.0, 0.0),
         high: Point2::new(24.0, 24.0),
     };
+    // On an L the middle of the box is not on the print.
     let on_l = |p: Point2| p.x < 6.0 || p.y < 6.0;
-    assert!(on_l(bed_view::places(&around, on_l)[0]));
-    let on_ring = |p: Point2| (p - around.centre()).abs().max() > 11.0;
-    let places = bed_view::places(&around, on_ring);
-    let first_off = places.iter().find(|p| !on_ring(**p)).unwrap();
-    assert!((first_off - around.centre()).norm() < 1.0);
-    assert!(on_ring(places[0]));
+    assert!(on_l(bed_view::places(&around, on_l, &[])[0]));
+    // Walls too thin to be met: a corridor 6 wide along the left of a notch that is open to the right.
+    let at = |x: f64, y: f64| Point2::new(x, y);
+    let ring = [
+        at(0.0, 0.0),
+        at(24.0, 0.0),
+        at(24.0, 6.0),
+        at(6.0, 6.0),
+        at(6.0, 18.0),
+    ];
+    let ring = [&ring[..], &[at(24.0, 18.0), at(24.0, 24.0), at(0.0, 24.0)]].concat();
+    let walls: Vec<_> = (0..8).map(|i| [ring[i], ring[(i + 1) % 8]]).collect();
+    let first = bed_view::places(&around, |_| false, &walls)[0];
+    assert!(first.x < 6.0 && (first.y - 12.0).abs() < 1.0, "{first}");
 }
 
 #[test]
