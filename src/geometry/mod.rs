@@ -27,7 +27,7 @@ mod tabbed;
 mod wall;
 
 pub use bounds::{Bounds2, Bounds3};
-pub use brep::Boundary;
+pub use brep::{Along, Axes, Boundary, Curve, Edge, Face, Oval, Surface};
 pub use cut::Cut;
 pub use faceted::{Faceted, Triangle};
 pub use moments::Moments;

@@ -27,6 +27,7 @@ pub(crate) fn prove(solid: &Solid) {
         prove_cuts(&upright);
         prove_cut(&moved, moved.points[0].z + 10.0);
     }
+    prove_boundary(solid);
     // With chords fine for its size, the volume is the exact one to a thousandth.
     let bounds = solid.bounds();
     let fine = 2e-4 * (bounds.high - bounds.low).min();
@@ -37,31 +38,22 @@ pub(crate) fn prove(solid: &Solid) {
     );
 }
 
-/// Panics unless the boundary representation of a solid, tessellated by another library, has the solid's volume to a
-/// thousandth and its box. The tolerance is that library's, millimetres; it takes long over fine curves.
-pub(crate) fn prove_boundary(solid: &Solid, tolerance: f64) {
-    use truck_meshalgo::prelude::*;
-    let boundary = solid.boundary().expect("a boundary");
+/// Panics unless the solid has a boundary representation that is closed, whose plane faces face out of it, whose corners
+/// lie in its box, and which encloses its volume where all of its faces are plane.
+pub(crate) fn prove_boundary(solid: &Solid) {
+    let boundary = solid.boundary().unwrap_or_else(|| panic!("no boundary: {solid:?}"));
+    assert!(boundary.is_closed(), "{solid:?}");
+    assert!(boundary.faces_out(), "{solid:?}");
     let bounds = solid.bounds();
-    let size = (bounds.high - bounds.low).norm();
-    let mut mesh = boundary.triangulation(tolerance).to_polygon();
-    mesh.put_together_same_attrs(1e-7 * size)
-        .remove_degenerate_faces()
-        .remove_unused_attrs();
-    let (found, exact) = (mesh.volume(), solid.volume());
-    assert!(
-        (found - exact).abs() < 1e-3 * exact,
-        "{found} mm³ for {exact}: {solid:?}"
-    );
-    let found = mesh.bounding_box();
-    let corners = [(found.min(), bounds.low), (found.max(), bounds.high)];
-    for (f, e) in corners
-        .into_iter()
-        .flat_map(|(f, e)| [(f.x, e.x), (f.y, e.y), (f.z, e.z)])
-    {
+    for p in &boundary.points {
+        let outside = (bounds.low - p).max().max((p - bounds.high).max());
+        assert!(outside < 1e-6, "{p} is out of the box by {outside}: {solid:?}");
+    }
+    if let Some(volume) = boundary.plane_volume() {
+        let exact = solid.volume();
         assert!(
-            (f - e).abs() < 1e-4 * size,
-            "reaches to {f}, not {e}: {solid:?}"
+            (volume - exact).abs() < 1e-9 * exact,
+            "{volume} mm³ for {exact}: {solid:?}"
         );
     }
 }

@@ -1,83 +1,106 @@
 //! An extrusion's faces.
 
 use super::Boundary;
-use super::sketch::{Loop, enclose, plane, side_faces, sides};
-use crate::geometry::{EndPlane, Extrusion, Point3, Slot, WallFrame};
-use truck_modeling::{Face, Matrix4, Wire};
+use super::sewing::{Ring, Sewing};
+use super::sides::{Frame, Lay, hole_sides, sides};
+use crate::geometry::{EndPlane, Extrusion, Point3, Slot, Vector3, WallFrame};
 
-/// The faces between the ends, and the loops at both ends.
-pub struct Sleeve {
-    pub faces: Vec<Face>,
-    pub low: Vec<Loop>,
-    pub high: Vec<Loop>,
+use super::Along;
+
+/// The loops at both ends, the outer one first.
+pub(super) struct Ends {
+    pub low: Vec<Ring>,
+    pub high: Vec<Ring>,
 }
 
-/// The shear that lifts the xy plane to an end plane.
-fn lift(end: &EndPlane) -> Matrix4 {
-    let [sx, sy] = end.slope;
-    Matrix4::new(
-        1.0, 0.0, sx, 0.0, //
-        0.0, 1.0, sy, 0.0, //
-        0.0, 0.0, 1.0, 0.0, //
-        0.0, 0.0, end.offset, 1.0,
-    )
+/// A slot's mouth in one side of the outer outline.
+struct Mouth {
+    side: usize,
+    bound: Vec<Along>,
 }
 
-/// The motion that stands the xy plane up in a wall, so deep from its outer skin.
-fn stand(frame: &WallFrame, depth: f64) -> Matrix4 {
-    let Point3 { coords: o } = frame.at(0.0, depth, 0.0);
-    let (u, n) = (frame.along, frame.inward);
-    Matrix4::new(
-        u.x, u.y, 0.0, 0.0, //
-        0.0, 0.0, 1.0, 0.0, //
-        -n.x, -n.y, 0.0, 0.0, //
-        o.x, o.y, o.z, 1.0,
-    )
+impl EndPlane {
+    /// How the profile lies in the plane.
+    fn lay(&self) -> Lay {
+        let [sx, sy] = self.slope;
+        Lay {
+            origin: Point3::new(0.0, 0.0, self.offset),
+            x: Vector3::new(1.0, 0.0, sx),
+            y: Vector3::new(0.0, 1.0, sy),
+        }
+    }
+
+    /// Its normal, upwards.
+    fn normal(&self) -> Vector3 {
+        let [sx, sy] = self.slope;
+        Vector3::new(0.0 - sx, 0.0 - sy, 1.0).normalize()
+    }
+}
+
+/// Directions of a wall: u along it, z up, and out of its outer skin.
+fn wall_frame(frame: &WallFrame) -> Frame {
+    Frame {
+        origin: frame.at(0.0, 0.0, 0.0),
+        x: Vector3::new(frame.along.x, frame.along.y, 0.0),
+        y: Vector3::z(),
+        z: Vector3::new(-frame.inward.x, -frame.inward.y, 0.0),
+    }
 }
 
 impl Extrusion {
     /// See [`crate::geometry::Solid::boundary`].
     pub fn boundary(&self) -> Option<Boundary> {
-        let Sleeve {
-            mut faces,
-            low,
-            high,
-        } = self.sleeve()?;
-        let under: Vec<Wire> = low.iter().map(|l| l.wire().inverse()).collect();
-        let over: Vec<Wire> = high.iter().map(Loop::wire).collect();
-        faces.extend([plane(&under)?, plane(&over)?]);
-        enclose(faces)
+        let mut sewing = Sewing::default();
+        let ends = self.sleeve(&mut sewing)?;
+        let under = ends.low.iter().map(Ring::back).collect();
+        sewing.plane(-self.start.normal(), under)?;
+        let over = ends.high.iter().map(Ring::bound).collect();
+        sewing.plane(self.end.normal(), over)?;
+        sewing.finish()
     }
 
-    /// All faces but the two ends.
-    pub(super) fn sleeve(&self) -> Option<Sleeve> {
-        let outlines = std::iter::once((&self.profile.outer, true));
-        let outlines = outlines.chain(self.profile.holes.iter().map(|h| (h, false)));
-        let rings: Vec<_> = outlines.map(|(o, forwards)| sides(o, forwards)).collect();
-        let [low, high] = [&self.start, &self.end]
-            .map(|end| -> Vec<Loop> { rings.iter().map(|r| Loop::new(r, &lift(end))).collect() });
-        let mut faces = Vec::new();
-        let mut mouths: Vec<(usize, Wire)> = Vec::new();
+    /// Sews all faces but the two ends.
+    pub(super) fn sleeve(&self, sewing: &mut Sewing) -> Option<Ends> {
+        let mut outlines = vec![sides(&self.profile.outer, true)];
+        outlines.extend(self.profile.holes.iter().map(hole_sides));
+        let mut ends = Ends {
+            low: Vec::new(),
+            high: Vec::new(),
+        };
+        let mut mouths = Vec::new();
         for slot in &self.slots {
-            faces.extend(self.slot_faces(slot, &mut mouths)?);
+            mouths.extend(self.slot(sewing, slot)?);
         }
-        for (i, (l, h)) in low.iter().zip(&high).enumerate() {
-            let pierced = |side: usize| -> Vec<Wire> {
-                let here = mouths.iter().filter(|m| i == 0 && m.0 == side);
-                here.map(|m| m.1.clone()).collect()
-            };
-            faces.extend(side_faces(l, h, pierced)?);
+        for (i, outline) in outlines.iter().enumerate() {
+            let [low, high] =
+                [&self.start, &self.end].map(|end| sewing.ring(outline, &end.lay()));
+            sewing.sleeve(outline, &Frame::world(), [&low, &high], |side| {
+                let here = mouths.iter().filter(|m| i == 0 && m.side == side);
+                here.map(|m| m.bound.clone()).collect()
+            });
+            ends.low.push(low);
+            ends.high.push(high);
         }
-        Some(Sleeve { faces, low, high })
+        Some(ends)
     }
 
-    /// The inside of a slot; notes its mouths in both skins.
-    fn slot_faces(&self, slot: &Slot, mouths: &mut Vec<(usize, Wire)>) -> Option<Vec<Face>> {
-        let frame = slot.wall.frame(&self.profile)?;
-        let ring = sides(&slot.outline, true);
-        let [outer, inner] = [0.0, frame.thickness].map(|d| Loop::new(&ring, &stand(&frame, d)));
-        mouths.push((slot.wall.outer, outer.wire().inverse()));
-        mouths.push((slot.wall.inner, inner.wire()));
-        side_faces(&outer, &inner, |_| Vec::new())
+    /// Sews the inside of a slot; gives its mouths in both skins.
+    fn slot(&self, sewing: &mut Sewing, slot: &Slot) -> Option<[Mouth; 2]> {
+        let wall = slot.wall.frame(&self.profile)?;
+        let frame = wall_frame(&wall);
+        let outline = hole_sides(&slot.outline);
+        let [inner, outer] =
+            [-wall.thickness, 0.0].map(|height| sewing.ring(&outline, &frame.lay(height)));
+        sewing.sleeve(&outline, &frame, [&inner, &outer], |_| Vec::new());
+        Some([
+            Mouth {
+                side: slot.wall.outer,
+                bound: outer.bound(),
+            },
+            Mouth {
+                side: slot.wall.inner,
+                bound: inner.back(),
+            },
+        ])
     }
 }

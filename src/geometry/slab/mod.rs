@@ -10,4 +10,5 @@ mod volume;
 
 pub use corner::SlabCorner;
 pub use description::{CornerShape, ProfilePoint, Slab, SlabEdge};
+pub(in crate::geometry) use validity::{Joint, Which};
 pub use validity::{SlabFault, SlabTrouble};

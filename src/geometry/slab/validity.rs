@@ -32,7 +32,7 @@ pub enum SlabTrouble {
 
 /// Which of the two sides at a corner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Which {
+pub(in crate::geometry) enum Which {
     /// The one that ends there.
     Before,
     /// The one that starts there.
@@ -41,7 +41,7 @@ pub(super) enum Which {
 
 /// How two profiles meet at a corner.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Joint {
+pub(in crate::geometry) enum Joint {
     /// They are equal and mitred.
     Mitre,
     /// After `shared` mitred points one side is plain and the other ends in its plane.
@@ -132,7 +132,7 @@ impl Slab {
     }
 
     /// The side at a corner that is not the plain one.
-    pub(super) fn ending(&self, i: usize, plain: Which) -> &SlabEdge {
+    pub(in crate::geometry) fn ending(&self, i: usize, plain: Which) -> &SlabEdge {
         let n = self.edges.len();
         match plain {
             Which::Before => &self.edges[i],
@@ -141,7 +141,7 @@ impl Slab {
     }
 
     /// How the profiles meet at corner `i`; `None` when they cannot.
-    pub(super) fn joint(&self, i: usize) -> Option<Joint> {
+    pub(in crate::geometry) fn joint(&self, i: usize) -> Option<Joint> {
         let n = self.edges.len();
         let before = &self.edges[(i + n - 1) % n].profile;
         let after = &self.edges[i].profile;
