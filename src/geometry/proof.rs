@@ -41,13 +41,18 @@ pub(crate) fn prove(solid: &Solid) {
 /// Panics unless the solid has a boundary representation that is closed, whose plane faces face out of it, whose corners
 /// lie in its box, and which encloses its volume where all of its faces are plane.
 pub(crate) fn prove_boundary(solid: &Solid) {
-    let boundary = solid.boundary().unwrap_or_else(|| panic!("no boundary: {solid:?}"));
+    let boundary = solid
+        .boundary()
+        .unwrap_or_else(|| panic!("no boundary: {solid:?}"));
     assert!(boundary.is_closed(), "{solid:?}");
     assert!(boundary.faces_out(), "{solid:?}");
     let bounds = solid.bounds();
     for p in &boundary.points {
         let outside = (bounds.low - p).max().max((p - bounds.high).max());
-        assert!(outside < 1e-6, "{p} is out of the box by {outside}: {solid:?}");
+        assert!(
+            outside < 1e-6,
+            "{p} is out of the box by {outside}: {solid:?}"
+        );
     }
     if let Some(volume) = boundary.plane_volume() {
         let exact = solid.volume();

@@ -16,6 +16,8 @@ pub struct Defect {
 pub enum Fault {
     /// The surface does not close round the solid.
     Unsound(Unsound),
+    /// The faces of the exact solid do not close round it.
+    Open,
     /// Placed, its finest corners fall together in single precision, which model files use.
     TooFine,
 }
@@ -25,6 +27,7 @@ impl std::fmt::Display for Defect {
         write!(f, "part {}: ", self.mark)?;
         match self.fault {
             Fault::Unsound(unsound) => unsound.fmt(f),
+            Fault::Open => write!(f, "the faces of its exact solid do not close"),
             Fault::TooFine => write!(f, "its detail is finer than a model file can hold"),
         }
     }

@@ -2,7 +2,7 @@
 
 use super::{OutputFile, OutputGroup, file, takeoff};
 use crate::diagnostics::{Finding, Place};
-use crate::mesh::{Appearances, Defect, Model, SHOWN_TOLERANCE, Showing};
+use crate::mesh::{Appearances, Defect, Fault, Model, SHOWN_TOLERANCE, Showing};
 use crate::parts::{Assembly, Group, Part};
 use crate::plan::Plan;
 use crate::units::Length;
@@ -29,6 +29,7 @@ pub fn outputs(
             write::parts_list(assembly, &model).into_bytes(),
         ),
         file("models/island.3mf", threemf(plan, assembly, &model)?),
+        file("models/island.step", step(plan, assembly)?),
     ];
     files.extend(layers(assembly, &model));
     let shown = shown(assembly, tolerance)?;
@@ -38,7 +39,7 @@ pub fn outputs(
     files.push(file("models/island.usdz", usdz));
     Ok(OutputGroup {
         folder: "models",
-        about: "the island to look at (GLB, USDZ), as 3MF, it and its layers as STL, and a list of all parts",
+        about: "the island to look at (GLB, USDZ), as 3MF, as exact solids (STEP), it and its layers as STL, and a list of all parts",
         files,
     })
 }
@@ -62,6 +63,27 @@ fn threemf(plan: &Plan, assembly: &Assembly, model: &Model) -> Result<Vec<u8>, V
 fn shown(assembly: &Assembly, tolerance: Length) -> Result<Model, Vec<Finding>> {
     let tolerance = tolerance.mm().max(SHOWN_TOLERANCE);
     Model::new(assembly, tolerance).map_err(|defects| as_findings(&defects))
+}
+
+/// The exact solids; one without a closed boundary is a fault of the program.
+fn step(plan: &Plan, assembly: &Assembly) -> Result<Vec<u8>, Vec<Finding>> {
+    let runs: Vec<&str> = plan
+        .design
+        .runs
+        .iter()
+        .map(|r| r.name.value.as_str())
+        .collect();
+    let titles = write::StepTitles {
+        island: &plan.design.project.title,
+        runs: &runs,
+    };
+    let text = write::step(assembly, &titles).map_err(|mark| {
+        as_findings(&[Defect {
+            mark,
+            fault: Fault::Open,
+        }])
+    })?;
+    Ok(text.into_bytes())
 }
 
 /// Each group of parts that is there, as a file of its own.

@@ -72,8 +72,7 @@ impl Extrusion {
             mouths.extend(self.slot(sewing, slot)?);
         }
         for (i, outline) in outlines.iter().enumerate() {
-            let [low, high] =
-                [&self.start, &self.end].map(|end| sewing.ring(outline, &end.lay()));
+            let [low, high] = [&self.start, &self.end].map(|end| sewing.ring(outline, &end.lay()));
             sewing.sleeve(outline, &Frame::world(), [&low, &high], |side| {
                 let here = mouths.iter().filter(|m| i == 0 && m.side == side);
                 here.map(|m| m.bound.clone()).collect()

@@ -14,6 +14,8 @@ mod slab;
 mod slab_corner;
 mod surfaces;
 mod tabbed;
+#[cfg(test)]
+mod tests;
 
 pub use boundary::{Along, Axes, Boundary, Curve, Edge, Face, Oval, Surface};
 

@@ -29,7 +29,8 @@ impl Lay {
         );
         let centre = self.at(arc.centre);
         let size = p.norm_squared().max(q.norm_squared());
-        if (p.norm_squared() - q.norm_squared()).abs() < 1e-12 * size && p.dot(&q).abs() < 1e-12 * size
+        if (p.norm_squared() - q.norm_squared()).abs() < 1e-12 * size
+            && p.dot(&q).abs() < 1e-12 * size
         {
             return Curve::Oval(Oval {
                 centre,

@@ -6,7 +6,9 @@ use super::slab::SideEnd;
 use super::surfaces::Turn;
 use super::{Along, Curve, Oval};
 use crate::geometry::slab::{Joint, Which};
-use crate::geometry::{Point2, Point3, ProfilePoint, Segment, Slab, SlabCorner, SlabEdge, Vector2, Vector3};
+use crate::geometry::{
+    Point2, Point3, ProfilePoint, Segment, Slab, SlabCorner, SlabEdge, Vector2, Vector3,
+};
 
 /// A corner that is sewn: the ends of both sides, and what it adds to the bounds of the level faces.
 #[derive(Default)]
@@ -78,7 +80,11 @@ fn mitre(corner: &SlabCorner) -> Vector2 {
 fn mitred(sewing: &mut Sewing, corner: &SlabCorner, edge: &SlabEdge) -> Met {
     let lay = lay(corner.at, mitre(corner));
     let place = |p: &ProfilePoint| lay.at(Point2::new(p.inset, p.z));
-    let corners = edge.profile.iter().map(|p| sewing.point(place(p))).collect();
+    let corners = edge
+        .profile
+        .iter()
+        .map(|p| sewing.point(place(p)))
+        .collect();
     let both = end(sewing, corners, edge.stretches(), |_| lay);
     Met {
         end: both.clone(),
@@ -169,8 +175,8 @@ fn easing_surface(corner: &SlabCorner, stretch: &Segment) -> Option<(super::Surf
         middle: level((nalgebra::center(&easing.first, &easing.last) - easing.centre).normalize()),
     };
     let sign = corner.turn.signum();
-    let [from, to] = [stretch.from, stretch.to]
-        .map(|p| Point2::new((easing.vanishes - p.x) * sign, p.y));
+    let [from, to] =
+        [stretch.from, stretch.to].map(|p| Point2::new((easing.vanishes - p.x) * sign, p.y));
     let bulge = -stretch.bulge * sign;
     let side = Segment { from, to, bulge };
     // At an outward corner insets run towards the axis: the side is its mirror image.
@@ -199,7 +205,11 @@ fn flush(
     ]
     .map(|inset| lay(corner.at, inset));
     let place = |(k, p): (usize, &ProfilePoint)| {
-        let lay = if shared > 0 && k <= from { mitred } else { ended };
+        let lay = if shared > 0 && k <= from {
+            mitred
+        } else {
+            ended
+        };
         lay.at(Point2::new(p.inset, p.z))
     };
     let points = ending.profile.iter().enumerate();
@@ -219,7 +229,11 @@ fn flush(
             hanging(sewing, corner, &own, (k, closing), plain)?;
             let mut last = own.stretches[from..k].concat();
             last.push(own.stretches[k][0]);
-            let under = if plain == Which::Before { closing } else { closing.back() };
+            let under = if plain == Which::Before {
+                closing
+            } else {
+                closing.back()
+            };
             (last, at, vec![under])
         }
         _ => (own.stretches[from..].concat(), bottom, Vec::new()),

@@ -62,7 +62,11 @@ impl Turn {
             return (Surface::Cylinder { axes, radius }, run.y > 0.0);
         }
         // A cone is told at its wider end, for at its point it has no radius.
-        let wide = if side.from.x > side.to.x { side.from } else { side.to };
+        let wide = if side.from.x > side.to.x {
+            side.from
+        } else {
+            side.to
+        };
         let surface = Surface::Cone {
             axes: Axes {
                 z: self.axis * (run.x * run.y).signum(),

@@ -55,10 +55,10 @@ impl Tabbed {
         let near = flange(sewing, ring, [inner, outer], at_end)?;
         let n = ring.corners.len();
         let corner = |side: usize, end: usize| ring.corners[(side + end) % n];
-        let (from, to) = ([corner(inner, 1), corner(outer, 0)], [
-            corner(inner, 0),
-            corner(outer, 1),
-        ]);
+        let (from, to) = (
+            [corner(inner, 1), corner(outer, 0)],
+            [corner(inner, 0), corner(outer, 1)],
+        );
         // At the end of a member its wall runs from near to far, at the start it is seen from the other side.
         let skins = [ring.sides[inner].back(), ring.sides[outer]];
         let foot = if at_end {
@@ -115,7 +115,10 @@ impl Tabbed {
             sewing.face(frame.drawn(side), vec![rim]);
         }
         let [low, high] = [low, high].map(|row| row.into_iter().map(|e| e.0).collect::<Vec<_>>());
-        sewing.plane(-frame.z, vec![[back(&low), vec![foot.cuts[0].back()]].concat()])?;
+        sewing.plane(
+            -frame.z,
+            vec![[back(&low), vec![foot.cuts[0].back()]].concat()],
+        )?;
         sewing.plane(frame.z, vec![[vec![foot.cuts[1]], high].concat()])
     }
 }
@@ -127,12 +130,7 @@ fn up(at_end: bool) -> Vector3 {
 
 /// Sews what an end shows of one flange, from side to side of the wall; gives the cut that parts it from the wall, from
 /// the first side to the second.
-fn flange(
-    sewing: &mut Sewing,
-    ring: &Ring,
-    [from, to]: [usize; 2],
-    at_end: bool,
-) -> Option<Along> {
+fn flange(sewing: &mut Sewing, ring: &Ring, [from, to]: [usize; 2], at_end: bool) -> Option<Along> {
     let n = ring.sides.len();
     let count = (to + n - from - 1) % n;
     if count < 2 {

@@ -138,7 +138,10 @@ mod tests {
     fn texts_keep_to_plain_letters() {
         // ISO 10303-21: apostrophe and reverse solidus twice, others by their code in X2 or X4.
         assert_eq!(Text("Cook's \\ run").to_string(), r"'Cook''s \\ run'");
-        assert_eq!(Text("Küche 🍅").to_string(), r"'K\X2\00FC\X0\che \X4\0001F345\X0\'");
+        assert_eq!(
+            Text("Küche 🍅").to_string(),
+            r"'K\X2\00FC\X0\che \X4\0001F345\X0\'"
+        );
     }
 
     #[test]
@@ -149,7 +152,10 @@ mod tests {
         assert_eq!(a, b);
         assert_ne!(a, data.add(point()));
         let file = data.file("island.step", "Island");
-        assert!(file.contains("#1=CARTESIAN_POINT('',(0.,0.,0.));\n#2="), "{file}");
+        assert!(
+            file.contains("#1=CARTESIAN_POINT('',(0.,0.,0.));\n#2="),
+            "{file}"
+        );
         assert!(file.starts_with("ISO-10303-21;\n") && file.ends_with("END-ISO-10303-21;\n"));
     }
 }

@@ -28,7 +28,13 @@ pub fn step(assembly: &Assembly, titles: &StepTitles) -> Result<String, String> 
     runs.dedup();
     let mut whole = Vec::new();
     for run in runs {
-        whole.extend(stretch(&mut data, &contexts, (assembly, &shapes), titles, run));
+        whole.extend(stretch(
+            &mut data,
+            &contexts,
+            (assembly, &shapes),
+            titles,
+            run,
+        ));
     }
     let uses: Vec<Use> = whole.iter().map(|(name, p)| unmoved(name, *p)).collect();
     contexts.assembly(&mut data, ["island", titles.island], &uses);

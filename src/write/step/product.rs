@@ -42,13 +42,14 @@ fn placed(placement: &Placement) -> Axes {
 impl Contexts {
     /// Millimetres, radians; corners nearer than a ten-thousandth of a thousandth are one.
     pub fn new(data: &mut Data) -> Self {
-        let application = data.add(
-            "APPLICATION_CONTEXT('core data for automotive mechanical design processes')",
-        );
+        let application =
+            data.add("APPLICATION_CONTEXT('core data for automotive mechanical design processes')");
         data.add(format_args!(
             "APPLICATION_PROTOCOL_DEFINITION('international standard','automotive_design',2000,{application})"
         ));
-        let product = data.add(format_args!("PRODUCT_CONTEXT('',{application},'mechanical')"));
+        let product = data.add(format_args!(
+            "PRODUCT_CONTEXT('',{application},'mechanical')"
+        ));
         let definition = data.add(format_args!(
             "PRODUCT_DEFINITION_CONTEXT('part definition',{application},'design')"
         ));
@@ -125,7 +126,9 @@ impl Contexts {
             self.definition
         ));
         let own = data.add(format_args!("PRODUCT_DEFINITION_SHAPE('','',{definition})"));
-        data.add(format_args!("SHAPE_DEFINITION_REPRESENTATION({own},{shape})"));
+        data.add(format_args!(
+            "SHAPE_DEFINITION_REPRESENTATION({own},{shape})"
+        ));
         Product { definition, shape }
     }
 
@@ -138,9 +141,7 @@ impl Contexts {
             whole.definition,
             part.definition
         ));
-        let shape = data.add(format_args!(
-            "PRODUCT_DEFINITION_SHAPE('','',{occurrence})"
-        ));
+        let shape = data.add(format_args!("PRODUCT_DEFINITION_SHAPE('','',{occurrence})"));
         let moved = data.add(format_args!(
             "ITEM_DEFINED_TRANSFORMATION('','',{own},{place})"
         ));

@@ -92,7 +92,10 @@ fn face(data: &mut Data, face: &Face, edges: &[Id]) -> Id {
         .collect();
     let on = surface(data, &face.surface);
     let same = truth(face.outward);
-    data.add(format_args!("ADVANCED_FACE('',{},{on},{same})", List(&bounds)))
+    data.add(format_args!(
+        "ADVANCED_FACE('',{},{on},{same})",
+        List(&bounds)
+    ))
 }
 
 fn bound(data: &mut Data, along: &[Along], outer: bool, edges: &[Id]) -> Id {
@@ -104,7 +107,11 @@ fn bound(data: &mut Data, along: &[Along], outer: bool, edges: &[Id]) -> Id {
         })
         .collect();
     let row = data.add(format_args!("EDGE_LOOP('',{})", List(&row)));
-    let kind = if outer { "FACE_OUTER_BOUND" } else { "FACE_BOUND" };
+    let kind = if outer {
+        "FACE_OUTER_BOUND"
+    } else {
+        "FACE_BOUND"
+    };
     data.add(format_args!("{kind}('',{row},.T.)"))
 }
 
