@@ -182,6 +182,8 @@ fn what_contradicts_itself_has_no_boundary() {
     assert!(bend(square(5.0), 0.0).is_none(), "it is not turned");
     assert!(Solid::cuboid(f64::NAN, 1.0, 1.0).boundary().is_none());
     let mut odd = slab(CornerShape::Sharp, &[(0.0, 50.0, 0.0), (0.0, 0.0, 0.0)]);
-    odd.edges[1].profile[0].inset = 5.0;
+    for point in &mut odd.edges[1].profile {
+        point.inset = 5.0;
+    }
     assert!(Solid::Slab(odd).boundary().is_none());
 }

@@ -46,7 +46,6 @@ fn unmoved<'a>(mark: &'a str, product: Product) -> Use<'a> {
     Use {
         product,
         mark,
-        about: "",
         placement: Placement::identity(),
     }
 }
@@ -108,7 +107,6 @@ fn stretch(
                 Some(Use {
                     product: (*shapes.get(part.solid.0)?)?,
                     mark: &part.mark,
-                    about: part.kind.name(),
                     placement: part.placement,
                 })
             })

@@ -23,10 +23,8 @@ pub(super) struct Product {
 /// One use of a product in another.
 pub(super) struct Use<'a> {
     pub product: Product,
-    /// Unique in the file.
+    /// Unique in the file. Readers show it, unless the use has a description, so it has none.
     pub mark: &'a str,
-    /// What it is.
-    pub about: &'a str,
     pub placement: Placement,
 }
 
@@ -136,10 +134,8 @@ impl Contexts {
         let mark = Text(used.mark);
         let (part, own) = (used.product, self.origin);
         let occurrence = data.add(format_args!(
-            "NEXT_ASSEMBLY_USAGE_OCCURRENCE({mark},{mark},{},{},{},$)",
-            Text(used.about),
-            whole.definition,
-            part.definition
+            "NEXT_ASSEMBLY_USAGE_OCCURRENCE({mark},{mark},'',{},{},$)",
+            whole.definition, part.definition
         ));
         let shape = data.add(format_args!("PRODUCT_DEFINITION_SHAPE('','',{occurrence})"));
         let moved = data.add(format_args!(
