@@ -62,3 +62,14 @@ fn three_mf(bencher: divan::Bencher) {
         write::threemf(&document).expect("an archive")
     });
 }
+
+#[divan::bench]
+fn step(bencher: divan::Bencher) {
+    let (plan, assembly) = demo();
+    let runs: Vec<&str> = plan.design.runs.iter().map(|r| r.name.as_str()).collect();
+    let titles = write::StepTitles {
+        island: "demo",
+        runs: &runs,
+    };
+    bencher.bench(|| write::step(&assembly, &titles).expect("closed solids"));
+}

@@ -31,12 +31,11 @@ impl Tabbed {
             (&self.start, ends.low.first()?, false),
             (&self.end, ends.high.first()?, true),
         ] {
-            match tab {
-                Some(tab) => self.close(&mut sewing, tab, (ring, at_end), &wall)?,
-                None => {
-                    let bound = if at_end { ring.bound() } else { ring.back() };
-                    sewing.plane(up(at_end), vec![bound])?;
-                }
+            if let Some(tab) = tab {
+                self.close(&mut sewing, tab, (ring, at_end), &wall)?;
+            } else {
+                let bound = if at_end { ring.bound() } else { ring.back() };
+                sewing.plane(up(at_end), vec![bound])?;
             }
         }
         sewing.finish()

@@ -42,7 +42,7 @@ pub fn step(assembly: &Assembly, titles: &StepTitles) -> Result<String, String> 
 }
 
 /// A use where it was made.
-fn unmoved<'a>(mark: &'a str, product: Product) -> Use<'a> {
+fn unmoved(mark: &str, product: Product) -> Use<'_> {
     Use {
         product,
         mark,
