@@ -3,6 +3,7 @@
 mod checks;
 mod drawings;
 mod models;
+mod scale_model;
 mod takeoff;
 mod workshop;
 
@@ -40,11 +41,13 @@ pub enum Stage {
     Template,
     /// Quantities, cut lists and what to buy.
     Takeoff,
+    /// The printable scale model.
+    ScaleModel,
 }
 
 impl Stage {
     /// All stages in order.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Read,
         Self::Plan,
         Self::Parts,
@@ -53,6 +56,7 @@ impl Stage {
         Self::Drawings,
         Self::Template,
         Self::Takeoff,
+        Self::ScaleModel,
     ];
 
     /// Its name.
@@ -65,6 +69,7 @@ impl Stage {
             Self::Drawings => "drawings",
             Self::Template => "template",
             Self::Takeoff => "takeoff",
+            Self::ScaleModel => "scale model",
             Self::Checks => "checks",
         }
     }
@@ -81,17 +86,20 @@ pub enum Output {
     Template,
     /// Quantities, cut lists, what to buy, workshop sheets and labels.
     Takeoff,
+    /// The printable scale model.
+    ScaleModel,
     /// What the checks found, as text and JSON.
     Checks,
 }
 
 impl Output {
     /// All outputs.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Models,
         Self::Drawings,
         Self::Template,
         Self::Takeoff,
+        Self::ScaleModel,
         Self::Checks,
     ];
 }
@@ -223,6 +231,12 @@ pub fn build(
         let reckoned = crate::takeoff::reckon(&plan, &assembly);
         built.groups.push(takeoff::outputs(&plan, &reckoned)?);
         built.findings.extend(reckoned.findings.iter().cloned());
+    }
+    if options.outputs.contains(&Output::ScaleModel) {
+        begins(Stage::ScaleModel);
+        let (group, said) = scale_model::outputs(&plan, &assembly)?;
+        built.groups.extend(group);
+        built.findings.extend(said);
     }
     built.findings = in_order([built.findings, checked].concat());
     if options.outputs.contains(&Output::Checks) {

@@ -282,6 +282,8 @@ pub(super) enum Only {
     Template,
     /// What to cut and to buy, workshop sheets and labels
     Takeoff,
+    /// A small model to print in plastic
+    ScaleModel,
     /// What the checks found
     Checks,
 }
@@ -293,6 +295,7 @@ impl Only {
             Self::Drawings => Output::Drawings,
             Self::Template => Output::Template,
             Self::Takeoff => Output::Takeoff,
+            Self::ScaleModel => Output::ScaleModel,
             Self::Checks => Output::Checks,
         }
     }

@@ -17,6 +17,7 @@ mod resolve;
 mod runs;
 #[cfg(test)]
 pub(crate) mod sample;
+mod scale_model;
 mod services;
 mod site;
 
@@ -35,6 +36,7 @@ pub use resolve::{
     shipped_title_block, shipped_trade, title_block,
 };
 pub use runs::{Passes, Run, Side, Turn};
+pub use scale_model::{Printer, ScaleModel};
 pub use services::{
     Compartment, Cylinder, Electricity, EnclosureEdition, Gas, GasPipe, PipeMaterial,
 };
@@ -66,6 +68,8 @@ pub struct Design {
     pub printing: Printing,
     /// How the drawing set is drawn.
     pub drawings: Drawings,
+    /// The printable scale model.
+    pub scale_model: ScaleModel,
     /// Choices of the trade that only the checks read.
     pub making: Making,
     /// Closed compartments inside; none where the whole inside is one.

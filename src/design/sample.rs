@@ -2,8 +2,8 @@
 
 use super::{
     Buying, Casting, Counter, Design, Drawings, EdgeProfile, Ink, Lettered, Levels, Making,
-    Overhang, Passes, People, Placed, PlanCorner, Printing, Project, Run, Side, Site, TileBand,
-    Trade, Turn, shipped_title_block,
+    Overhang, Passes, People, Placed, PlanCorner, Printer, Printing, Project, Run, ScaleModel,
+    Side, Site, TileBand, Trade, Turn, shipped_title_block,
 };
 use crate::catalog::{Paper, SteelSection, Supplies};
 use crate::diagnostics::Place;
@@ -71,6 +71,7 @@ pub(crate) fn design(runs: Vec<Run>) -> Design {
             bar_x: (Length::millimetres(150.0), Length::millimetres(150.0)),
             bar_y: (Length::millimetres(150.0), Length::millimetres(150.0)),
         },
+        scale_model: scale_model(),
         drawings: Drawings {
             paper: placed(crate::catalog::PaperKind::A3.landscape()),
             ink: Ink::Black,
@@ -144,5 +145,19 @@ fn counter() -> Counter {
         }),
         corners: placed(PlanCorner::Sharp),
         casting: Casting::default(),
+    }
+}
+
+/// A usual printer, and the largest scale that fits it.
+fn scale_model() -> ScaleModel {
+    ScaleModel {
+        scale: None,
+        printer: Printer {
+            bed: [mm(220.0), mm(220.0), mm(250.0)],
+            nozzle: mm(0.4),
+            wall: mm(0.8),
+            clearance: mm(0.2),
+        },
+        place: Place::default(),
     }
 }

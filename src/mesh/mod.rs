@@ -1,9 +1,11 @@
 //! The island as triangles: each shape once, each part a placed instance of one.
 
 mod appearance;
+pub(crate) mod body;
 mod defect;
 mod flat;
 mod model;
+pub mod scale_model;
 mod selection;
 mod showing;
 mod viewpoint;

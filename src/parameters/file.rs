@@ -2,7 +2,7 @@
 
 use super::{
     Appliance, Buying, Compartment, Counter, Dimension, Drawings, Electricity, Gas, Given, Opening,
-    OwnLimit, People, Printing, Run, Site, Supply, TileBand, Trade,
+    OwnLimit, People, Printing, Run, ScaleModel, Site, Supply, TileBand, Trade,
 };
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -40,6 +40,9 @@ pub struct File {
     /// How the drawing set is drawn.
     #[serde(default)]
     pub drawings: Given<Drawings>,
+    /// The printable scale model.
+    #[serde(default)]
+    pub scale_model: Given<ScaleModel>,
     /// Stretches that are closed off inside. Left out, the whole inside is one compartment.
     #[serde(default)]
     pub compartments: Given<Vec<Given<Compartment>>>,

@@ -20,6 +20,7 @@ mod nearest;
 mod ratings;
 mod read;
 mod reference;
+mod scale_model;
 mod schema;
 mod services;
 mod supplies;
@@ -44,6 +45,7 @@ pub use nearest::nearest;
 pub use ratings::{BoxFill, Clearance, Cover, Drain, Fuel, Hinge, Opens, Protection};
 pub use read::{Reading, read, read_changed, read_title_block, read_trade};
 pub use reference::reference;
+pub use scale_model::{Bed, Printer, ScaleModel};
 pub use schema::{schema, schema_text, trade_schema_text};
 pub use services::{
     Compartment, Cylinder, Electricity, EnclosureEdition, Gas, GasPipe, PipeMaterial, ShutOff,
@@ -55,5 +57,5 @@ pub use surroundings::{
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
 pub use written::{
     AngleText, AreaText, ColourText, CountText, CurrencyText, MassText, PowerText, PriceText,
-    ShareText, SlopeText, StressText, VolumeText,
+    ScaleText, ShareText, SlopeText, StressText, VolumeText,
 };

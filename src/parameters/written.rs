@@ -69,6 +69,15 @@ written!(
     ["USD", "EUR"]
 );
 written!(
+    /// A scale.
+    ScaleText,
+    "Scale",
+    "string",
+    "A scale: 1:12 is a twelfth of the true size.",
+    "^\\s*1\\s*:\\s*[0-9.]+\\s*$",
+    ["1:12", "1:20"]
+);
+written!(
     /// A share in percent.
     ShareText,
     "Share",

@@ -1,6 +1,6 @@
 //! Binary STL, in millimetres.
 
-use crate::geometry::Vector3;
+use crate::geometry::{Faceted, Vector3};
 use crate::mesh::{Facet, Selection};
 use stl_io::{Triangle, Vector};
 
@@ -47,10 +47,28 @@ impl<I: Iterator<Item = Facet>> ExactSizeIterator for Counted<I> {}
 /// # Panics
 /// Never: writing to memory does not fail.
 pub fn stl(selection: &Selection) -> Vec<u8> {
-    let count = selection.triangle_count();
+    written(selection.facets(), selection.triangle_count())
+}
+
+/// Writes one surface as one binary STL file.
+///
+/// # Panics
+/// Never: writing to memory does not fail.
+pub fn stl_of(surface: &Faceted) -> Vec<u8> {
+    let facets = surface.triangles.iter().map(|t| {
+        let corners = surface.corners(t);
+        let [a, b, c] = corners;
+        let across = (b - a).cross(&(c - a));
+        let normal = across.try_normalize(0.0).unwrap_or(across);
+        Facet { normal, corners }
+    });
+    written(facets, surface.triangles.len())
+}
+
+fn written(facets: impl Iterator<Item = Facet>, count: usize) -> Vec<u8> {
     let mut bytes = Vec::with_capacity(84 + 50 * count);
     let triangles = Counted {
-        facets: selection.facets(),
+        facets,
         left: count,
     };
     stl_io::write_stl(&mut bytes, triangles).expect("memory takes every byte");

@@ -38,7 +38,7 @@ def test_every_stl_is_closed_and_consistently_wound(example):
 
 def test_the_groups_together_are_the_assembly(example):
     whole = len(stl_triangles(example.folder / "models/assembly.stl"))
-    groups = [p for p in example.files(".stl") if p.name != "assembly.stl"]
+    groups = [p for p in example.files(".stl") if p.parent.name == "models" and p.name != "assembly.stl"]
     assert sum(len(stl_triangles(p)) for p in groups) == whole
 
 

@@ -4,7 +4,8 @@ use super::gather::{Gather, last_key};
 use super::services::{self, Served};
 use super::trade_files::shipped_trade;
 use super::{
-    buying, counter, drawings, making, openings, project, runs, site, supplies, things, trade,
+    buying, counter, drawings, making, openings, project, runs, scale_model, site, supplies,
+    things, trade,
 };
 use crate::catalog::TradeData;
 use crate::design::Design;
@@ -41,6 +42,7 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
     let tile_band = counter::tile_band(g, &file.tile_band, &runs);
     let printing = project::printing(g, &file.printing);
     let drawings = drawings::drawings(g, &file.drawings, &runs);
+    let scale_model = scale_model::scale_model(g, &file.scale_model);
     let making = making::making(g, &file.trade, &file.tile_band);
     let compartments = services::compartments(g, &file.compartments, &runs, &levels);
     let served = Served {
@@ -69,6 +71,7 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
             tile_band,
             printing,
             drawings,
+            scale_model,
             making,
             compartments,
             gas,

@@ -12,6 +12,7 @@ mod openings;
 mod project;
 mod ratings;
 mod runs;
+mod scale_model;
 mod serves;
 mod services;
 mod site;

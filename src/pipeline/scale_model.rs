@@ -1,0 +1,83 @@
+//! The files of the printable scale model.
+
+use super::{Finding, OutputFile, OutputGroup, Plan, file, takeoff};
+use crate::mesh::scale_model::{Layer, Plate, ScaleModel, scale_model};
+use crate::parts::Assembly;
+use crate::write;
+use crate::write::threemf::{Document, Item, Material, Object};
+
+/// The prints as STL, the plates as 3MF and their list; nothing but findings when it cannot be printed.
+///
+/// # Errors
+/// When a file cannot be written as its format asks.
+pub(super) fn outputs(
+    plan: &Plan,
+    assembly: &Assembly,
+) -> Result<(Option<OutputGroup>, Vec<Finding>), Vec<Finding>> {
+    let (model, findings) = scale_model(plan, assembly);
+    let Some(model) = model else {
+        return Ok((None, findings));
+    };
+    let pieces = model.pieces.iter().map(|piece| OutputFile {
+        path: format!("scale-model/{}.stl", piece.name),
+        bytes: write::stl_of(&piece.surface),
+    });
+    let mut files: Vec<_> = pieces.collect();
+    for (plate, number) in model.plates.iter().zip(1..) {
+        files.push(OutputFile {
+            path: format!("scale-model/plate-{number}.3mf"),
+            bytes: plate_file(&model, plate, number, &plan.design.project.title)?,
+        });
+    }
+    let list = write::pieces_list(&model).into_bytes();
+    files.push(file("scale-model/pieces.json", list));
+    let group = OutputGroup {
+        folder: "scale-model",
+        about: "the island as a small model: one STL for each print, one 3MF for each bed, lying as they are printed",
+        files,
+    };
+    Ok((Some(group), findings))
+}
+
+/// The pieces of one bed in their places.
+fn plate_file(
+    model: &ScaleModel,
+    plate: &Plate,
+    number: usize,
+    title: &str,
+) -> Result<Vec<u8>, Vec<Finding>> {
+    let placed = plate
+        .pieces
+        .iter()
+        .filter_map(|(i, placement)| Some((model.pieces.get(*i)?, placement)));
+    let objects = placed.clone().map(|(piece, _)| Object {
+        name: piece.name.clone(),
+        mesh: &piece.surface,
+        material: material(piece.layer),
+    });
+    let items = placed.enumerate().map(|(object, (piece, placement))| Item {
+        name: &piece.name,
+        object,
+        placement: *placement,
+    });
+    let document = Document {
+        title,
+        description: format!("Scale model 1:{}, plate {number}", model.scale),
+        objects: objects.collect(),
+        items: items.collect(),
+    };
+    write::threemf(&document).map_err(|e| takeoff::fault("scale-3mf", &e))
+}
+
+/// A plain colour for each layer.
+fn material(layer: Layer) -> Material {
+    let srgb = match layer {
+        Layer::Counter => [0x9a, 0x9a, 0x96],
+        Layer::Base => [0xd8, 0xce, 0xb8],
+        Layer::Frame => [0xa8, 0xb2, 0xba],
+    };
+    Material {
+        name: layer.name().to_owned(),
+        srgb,
+    }
+}
