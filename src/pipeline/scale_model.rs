@@ -1,10 +1,12 @@
 //! The files of the printable scale model.
 
-use super::{Finding, OutputFile, OutputGroup, Plan, file, takeoff};
+use super::{Finding, OutputFile, OutputGroup, Plan, file, svg_file, takeoff};
+use crate::drawing::Sheet;
+use crate::drawing::scale_model::{Level, Print, Prints, sheets};
 use crate::mesh::scale_model::{Layer, Plate, ScaleModel, scale_model};
 use crate::parts::Assembly;
-use crate::write;
 use crate::write::threemf::{Document, Item, Material, Object};
+use crate::write::{self, PdfInfo};
 
 /// The prints as STL, the plates as 3MF and their list; nothing but findings when it cannot be printed.
 ///
@@ -29,14 +31,62 @@ pub(super) fn outputs(
             bytes: plate_file(&model, plate, number, &plan.design.project.title)?,
         });
     }
+    files.extend(drawn(plan, &model)?);
     let list = write::pieces_list(&model).into_bytes();
     files.push(file("scale-model/pieces.json", list));
     let group = OutputGroup {
         folder: "scale-model",
-        about: "the island as a small model: one STL for each print, one 3MF for each bed, lying as they are printed",
+        about: "the island as a small model: one STL for each print, one 3MF for each bed, lying as they are printed; together.pdf shows how they go together",
         files,
     };
     Ok((Some(group), findings))
+}
+
+/// How the pieces go together, as PDF and each sheet as SVG.
+fn drawn(plan: &Plan, model: &ScaleModel) -> Result<Vec<OutputFile>, Vec<Finding>> {
+    let sheets = sheets(plan, &prints(model));
+    let all: Vec<&Sheet> = sheets.iter().collect();
+    let project = &plan.design.project;
+    let info = PdfInfo {
+        title: format!("{}: scale model 1:{}", project.title, model.scale),
+        subject: "How the pieces of the scale model go together, and how they lie on the beds"
+            .to_owned(),
+        author: project.drawn_by.clone(),
+        ..PdfInfo::default()
+    };
+    let pdf = write::pdf(&all, &info).map_err(|e| takeoff::fault("scale-pdf", &e))?;
+    let mut files = vec![file("scale-model/together.pdf", pdf)];
+    files.extend(
+        sheets
+            .iter()
+            .map(|s| svg_file(format!("scale-model/{}.svg", s.name), s)),
+    );
+    Ok(files)
+}
+
+/// The model as far as it is drawn: from the ground up.
+fn prints(model: &ScaleModel) -> Prints<'_> {
+    let pieces = model.pieces.iter().map(|piece| Print {
+        name: &piece.name,
+        level: match piece.layer {
+            Layer::Frame => Level::Frame,
+            Layer::Base => Level::Base,
+            Layer::Counter => Level::Counter,
+        },
+        surface: &piece.surface,
+        back: piece.back,
+        members: piece.members.len(),
+    });
+    let plates = model.plates.iter().map(|p| p.pieces.clone());
+    Prints {
+        scale: model.scale,
+        bed: model.bed,
+        clearance: model.clearance,
+        frame_inside: model.frame_inside,
+        pieces: pieces.collect(),
+        plates: plates.collect(),
+        simplified: &model.simplified,
+    }
 }
 
 /// The pieces of one bed in their places.

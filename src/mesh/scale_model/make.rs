@@ -23,9 +23,9 @@ pub fn scale_model(plan: &Plan, assembly: &Assembly) -> (Option<ScaleModel>, Vec
     let base = base::base(plan, &sizes);
     let frame_inside = base.as_ref().is_some_and(|b| b.takes_frame);
     let roughs = [
-        counter::counter(assembly, &sizes),
-        base.map(|b| b.rough),
         frame::frame(assembly, &sizes),
+        base.map(|b| b.rough),
+        counter::counter(assembly, &sizes),
     ];
     let mut maker = Maker {
         plan,
@@ -48,7 +48,7 @@ pub fn scale_model(plan: &Plan, assembly: &Assembly) -> (Option<ScaleModel>, Vec
         return (None, findings);
     }
     let plates = plates::plates(&pieces, &room);
-    let [_, _, frame] = roughs;
+    let [frame, _, _] = roughs;
     let model = ScaleModel {
         scale,
         bed: [room.x, room.y, room.z],

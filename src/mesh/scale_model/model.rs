@@ -6,17 +6,17 @@ use crate::geometry::{Faceted, Placement};
 /// A layer of the island that is printed by itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {
-    /// The slab.
-    Counter,
-    /// Boards, coats and tile as one skin.
-    Base,
     /// The steel and the sleepers.
     Frame,
+    /// Boards, coats and tile as one skin.
+    Base,
+    /// The slab.
+    Counter,
 }
 
 impl Layer {
-    /// All layers from the top down.
-    pub const ALL: [Self; 3] = [Self::Counter, Self::Base, Self::Frame];
+    /// All layers from the ground up.
+    pub const ALL: [Self; 3] = [Self::Frame, Self::Base, Self::Counter];
 
     /// Its name in file names.
     pub fn name(self) -> &'static str {
@@ -69,7 +69,7 @@ pub struct ScaleModel {
     pub wall: f64,
     /// The gap on each side between pieces that go into each other, millimetres.
     pub clearance: f64,
-    /// The pieces: counter, base, frame.
+    /// The pieces from the ground up: frame, base, counter.
     pub pieces: Vec<Piece>,
     /// What is printed at once.
     pub plates: Vec<Plate>,
