@@ -3,7 +3,7 @@
 //! `cargo bench --bench formats`; all together, the meshes included, must stay under 200 ms (the scale model is timed by its
 //! own bench).
 
-use islandwright::mesh::Model;
+use islandwright::mesh::{Model, SHOWN_TOLERANCE, Showing};
 use islandwright::parts::{self, Assembly};
 use islandwright::pipeline::{self, OutputGroup};
 use islandwright::plan::Plan;
@@ -72,4 +72,25 @@ fn step(bencher: divan::Bencher) {
         runs: &runs,
     };
     bencher.bench(|| write::step(&assembly, &titles).expect("closed solids"));
+}
+
+/// The coarser surfaces of what is only looked at.
+#[divan::bench]
+fn shown_meshes(bencher: divan::Bencher) {
+    let (_, assembly) = demo();
+    bencher.bench(|| Model::new(&assembly, SHOWN_TOLERANCE).expect("sound surfaces"));
+}
+
+#[divan::bench]
+fn glb(bencher: divan::Bencher) {
+    let (plan, assembly) = demo();
+    let model = Model::new(&assembly, SHOWN_TOLERANCE).expect("sound surfaces");
+    bencher.bench(|| write::glb(&Showing::of(&plan, &assembly, &model)));
+}
+
+#[divan::bench]
+fn usdz(bencher: divan::Bencher) {
+    let (plan, assembly) = demo();
+    let model = Model::new(&assembly, SHOWN_TOLERANCE).expect("sound surfaces");
+    bencher.bench(|| write::usdz(&Showing::of(&plan, &assembly, &model)).expect("an archive"));
 }

@@ -9,6 +9,7 @@ mod cuts;
 mod draw;
 mod overlap;
 mod sheets;
+mod shown;
 mod site;
 mod steel;
 
@@ -124,6 +125,11 @@ fn check_built(plan: &Plan, text: &str) -> Result<(), TestCaseError> {
     check_none(
         "solids that share space",
         &overlap::overlaps(&assembly, &surfaces),
+        text,
+    )?;
+    check_none(
+        "faults of what is shown",
+        &shown::faults(plan, &assembly),
         text,
     )?;
     check_none("faults of sheets", &sheet_faults(plan, &assembly), text)?;
