@@ -131,3 +131,34 @@ fn material(layer: Layer) -> Material {
         srgb,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::check::texts_are_clear;
+
+    #[test]
+    fn nothing_crosses_a_text_on_the_sheets_of_the_examples_whole_and_split() {
+        let split =
+            "\nscale_model: {scale: 1:8, printer: {bed: {x: 160 mm, y: 160 mm, z: 200 mm}}}\n";
+        let corner = include_str!("../../params/garden-corner.yaml");
+        let terrace = include_str!("../../params/terrace-straight.yaml");
+        for text in [corner, terrace, &format!("{corner}{split}")] {
+            let plan = crate::pipeline::check(text, crate::design::shipped_trade()).unwrap();
+            let (model, _) = scale_model(&plan, &crate::parts::build(&plan));
+            let model = model.unwrap();
+            let prints = prints(&model);
+            // From the ground up, as the sheets number them; each piece on one bed.
+            assert!(prints.pieces.is_sorted_by_key(|p| p.level));
+            let mut placed: Vec<usize> = prints.plates.iter().flatten().map(|p| p.0).collect();
+            placed.sort_unstable();
+            assert_eq!(placed, (0..prints.pieces.len()).collect::<Vec<_>>());
+            let sheets = sheets(&plan, &prints);
+            assert!(sheets.len() >= 2);
+            for sheet in &sheets {
+                texts_are_clear(sheet).unwrap();
+                assert!(sheet.lost.is_empty(), "{}: {:?}", sheet.name, sheet.lost);
+            }
+        }
+    }
+}

@@ -1,11 +1,14 @@
 """The 3MF file, read by the reference library of the format in strict mode, and by trimesh."""
 
+import json
 import zipfile
 
 import lib3mf
 import numpy as np
 import pytest
 import trimesh
+
+from conftest import stl_triangles
 
 WRAPPER = lib3mf.get_wrapper()
 
@@ -147,3 +150,32 @@ def test_the_strict_reader_sees_a_fault(tmp_path, example):
                 spoilt.writestr(name, text.replace(before, after, 1) if name.endswith(".model") else text)
         with pytest.raises((lib3mf.ELib3MFException, AssertionError)):
             read(path)
+
+
+def test_every_plate_of_the_scale_model_holds_its_pieces_on_the_bed(example):
+    listed = json.loads((example.folder / "scale-model/pieces.json").read_text())
+    bed = np.array(listed["printer"]["bed"])
+    seen = []
+    for number, plate in enumerate(listed["plates"], start=1):
+        model = read(example.folder / f"scale-model/plate-{number}.3mf")
+        assert model.GetUnit() == lib3mf.ModelUnit.MilliMeter
+        items = list(each(model.GetBuildItems()))
+        assert [i.GetPartNumber() for i in items] == [p["piece"] for p in plate]
+        boxes = []
+        for item in items:
+            mesh = mesh_of(item)
+            assert mesh.IsManifoldAndOriented() and mesh.GetName() == item.GetPartNumber()
+            placed = trimesh.transform_points(corners(mesh), matrix(item.GetObjectTransform()))
+            ours = trimesh.Trimesh(placed, indices(mesh), process=False)
+            stl = stl_triangles(example.folder / f"scale-model/{item.GetPartNumber()}.stl").reshape(-1, 3)
+            assert ours.extents == pytest.approx(np.ptp(stl, axis=0), abs=1e-3)
+            assert ours.bounds[0][2] == pytest.approx(0, abs=1e-3), "it does not lie on the bed"
+            assert (ours.bounds[0] > -1e-3).all() and (ours.bounds[1] < bed + 1e-3).all()
+            boxes.append(ours.bounds)
+            seen.append(item.GetPartNumber())
+        for i, a in enumerate(boxes):
+            for b in boxes[:i]:
+                # Clear in one direction at least.
+                apart = np.maximum(a[0] - b[1], b[0] - a[1])[:2].max()
+                assert apart > 1, "two prints would stick together"
+    assert sorted(seen) == sorted(p["name"] for p in listed["pieces"])
