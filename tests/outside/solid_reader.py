@@ -74,6 +74,7 @@ class StepFile:
     """The tree of a file: `paths` of names with `part`, its solid and its location."""
 
     def __init__(self, path):
+        self.path = path
         reader = STEPCAFControl_Reader()
         reader.SetNameMode(True)
         reader.SetColorMode(True)

@@ -9,6 +9,7 @@ import pytest
 from conftest import ROOT
 from scipy.spatial import cKDTree
 from solid_reader import StepFile
+from step_text import StepText, area
 
 # What may be found: nothing is approximated.
 SURFACES = {"Plane", "Cylinder", "Cone", "Sphere", "Torus", "SurfaceOfRevolution"}
@@ -196,3 +197,31 @@ def test_the_same_input_gives_the_same_bytes(example):
     text = (example.folder / "models/island.step").read_text()
     assert text.isascii() and "FILE_SCHEMA(('AUTOMOTIVE_DESIGN" in text
     assert "1970-01-01T00:00:00" in text
+
+
+def check_senses(text):
+    """OpenCascade turns a face round that is the wrong way; here none is: bounds run counter-clockwise round the normal that
+    the face's sense gives, holes clockwise, and where a plane face has the whole solid on one side its normal points away."""
+    step = StepText(text)
+    shells = step.of("CLOSED_SHELL")
+    for shell in shells:
+        faces = list(step.faces(shell))
+        corners = np.concatenate([p for _, _, bounds in faces for p in bounds])
+        for surface, same, bounds in faces:
+            sign = 1 if same else -1
+            outer, *holes = (area(step.flat(surface, points)) * sign for points in bounds)
+            assert outer > 0 and all(h < 0 for h in holes), (shell, step.kind(surface))
+            if step.kind(surface) == "PLANE":
+                origin, frame = step.axes(step.refs(surface)[0])
+                heights = (corners - origin) @ frame[2] * sign
+                assert not heights.min() > -1e-6 or heights.max() < 1e-6, (shell, "it faces inwards")
+    return len(shells)
+
+
+def test_faces_and_bounds_run_as_the_file_says(example, model):
+    assert check_senses((example.folder / "models/island.step").read_text()) == len(model.solids)
+
+
+def test_faces_of_every_sort_run_as_the_file_says(every_sort):
+    model, _ = every_sort
+    assert check_senses(model.path.read_text()) == len(model.solids)
