@@ -16,6 +16,8 @@ struct Bed {
     row: f64,
     /// Where the next one begins.
     next: f64,
+    /// How far the prints reach along the rows, and away from the front.
+    reach: (f64, f64),
 }
 
 /// The fewest beds that rows of pieces come to, the deepest piece first.
@@ -35,7 +37,7 @@ pub(super) fn plates(pieces: &[Piece], room: &Room) -> Vec<Plate> {
             beds.push(bed);
         }
     }
-    beds.into_iter().map(|b| b.plate).collect()
+    beds.into_iter().map(|b| b.centred(room)).collect()
 }
 
 impl Bed {
@@ -45,6 +47,17 @@ impl Bed {
             along: 0.0,
             row: 0.0,
             next: 0.0,
+            reach: (0.0, 0.0),
+        }
+    }
+
+    /// Its prints in the middle of the bed, where it is flattest and a brim has room.
+    fn centred(self, room: &Room) -> Plate {
+        let free = (room.x - self.reach.0, room.y - self.reach.1);
+        let shift = Placement::translation(free.0.max(0.0) / 2.0, free.1.max(0.0) / 2.0, 0.0);
+        let pieces = self.plate.pieces.into_iter();
+        Plate {
+            pieces: pieces.map(|(piece, at)| (piece, shift * at)).collect(),
         }
     }
 
@@ -61,6 +74,7 @@ impl Bed {
         self.row = y;
         self.along = x + size.x + APART;
         self.next = self.next.max(y + size.y + APART);
+        self.reach = (self.reach.0.max(x + size.x), self.reach.1.max(y + size.y));
         self.plate
             .pieces
             .push((piece, Placement::translation(x, y, 0.0)));
