@@ -110,7 +110,7 @@ fn simplified(frame_inside: bool, sizes: &Sizes) -> Vec<String> {
     };
     vec![
         "the frame's members are solid bars of their outer size, without lips, punch-outs and tabs; each of them is there".to_owned(),
-        format!("nothing is made thinner than {} mm", (sizes.wall * 1000.0).round() / 1000.0),
+        format!("nothing is made thinner than {} mm", (sizes.wall * 1000.0).floor() / 1000.0),
         "sleepers reach down to the ground: what packs them to level is part of them".to_owned(),
         "the base is hollow and has no bottom; boards, coats and tiles are one skin without joints, open where the openings are".to_owned(),
         "the substrate is left out: the base reaches up to the slab".to_owned(),
