@@ -98,6 +98,7 @@ fn stretch(
         let named = titles.runs.get(r).copied();
         named.map_or_else(|| format!("run {}", r + 1), str::to_owned)
     });
+    let id = run.map_or_else(|| "all".to_owned(), |r| format!("run-{}", r + 1));
     let mut groups = Vec::new();
     for group in Group::ALL {
         let parts = assembly.parts.iter();
@@ -118,15 +119,57 @@ fn stretch(
             Some(title) => format!("{title}: {}", group.name()),
             None => group.name().to_owned(),
         };
-        let product = contexts.assembly(data, [&name, &name], &uses);
+        let product = contexts.assembly(data, [&format!("{id}-{}", group.name()), &name], &uses);
         groups.push((name, product));
     }
     match title {
         Some(title) => {
             let uses: Vec<Use> = groups.iter().map(|(name, p)| unmoved(name, *p)).collect();
-            let product = contexts.assembly(data, [&title, &title], &uses);
+            let product = contexts.assembly(data, [&id, &title], &uses);
             vec![(title, product)]
         }
         None => groups,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::write::stl::tests::two_posts_and_a_board;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn equal_parts_are_uses_of_one_shape_and_ids_are_unique_whatever_runs_are_called() {
+        let titles = StepTitles {
+            island: "Bench",
+            runs: &["shape-1"],
+        };
+        let text = step(&two_posts_and_a_board(), &titles).unwrap();
+        let count = |entity: &str| text.matches(entity).count();
+        // Two posts alike and a board; they, two groups and one run are used once each.
+        assert_eq!(count("=MANIFOLD_SOLID_BREP("), 2);
+        assert_eq!(count("=NEXT_ASSEMBLY_USAGE_OCCURRENCE("), 3 + 2 + 1);
+        assert_eq!(count("=CONTEXT_DEPENDENT_SHAPE_REPRESENTATION("), 6);
+        let ids: Vec<&str> = text
+            .lines()
+            .filter_map(|l| l.split_once("=PRODUCT('")?.1.split('\'').next())
+            .collect();
+        assert_eq!(ids.len(), 2 + 2 + 1 + 1);
+        assert_eq!(
+            ids.iter().collect::<BTreeSet<_>>().len(),
+            ids.len(),
+            "{ids:?}"
+        );
+    }
+
+    #[test]
+    fn a_shape_that_does_not_close_is_named_by_its_first_part() {
+        let mut assembly = two_posts_and_a_board();
+        assembly.solids[1] = crate::geometry::Solid::cuboid(f64::NAN, 1.0, 1.0);
+        let titles = StepTitles {
+            island: "Bench",
+            runs: &[],
+        };
+        assert_eq!(step(&assembly, &titles), Err("B1".to_owned()));
     }
 }
