@@ -147,8 +147,9 @@ fn brackets(subject: &Subject) -> Option<Note> {
     let [_, (far, _)] = subject.counter();
     let words = Words(subject.plan);
     let reach = asked.value.reach.value;
-    let seat = far - subject.finished()[1] >= reach.mm();
-    seat.then(|| {
+    // Where the counter passes the seats' face there are brackets under it, as the plan of the counter draws them.
+    let overhangs = far - subject.finished()[1] > 0.5;
+    overhangs.then(|| {
         Note::whole(format!(
             "Brackets under the overhang: {} long, {} apart at most (not drawn).",
             words.length(reach),
