@@ -36,7 +36,7 @@ pub use region::Region;
 pub use slab::{CornerShape, ProfilePoint, Slab, SlabCorner, SlabEdge, SlabFault, SlabTrouble};
 pub use solid::{Bend, EndPlane, Extrusion, Slot, Solid, Tab, Tabbed, Wall};
 pub use soundness::Unsound;
-pub use straight::{cross, distance};
+pub use straight::{cross, distance, sides};
 pub use wall::WallFrame;
 
 /// A point in a plane, millimetres.

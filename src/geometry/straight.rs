@@ -9,6 +9,12 @@ pub fn cross(a: [Point2; 2], b: [Point2; 2]) -> bool {
     parted(a, b) && parted(b, a)
 }
 
+/// The sides of a closed polygon, each from a corner to the next.
+pub fn sides(corners: &[Point2]) -> impl Iterator<Item = [Point2; 2]> + '_ {
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).map(|(a, b)| [*a, *b])
+}
+
 /// From a point to the nearest point of a straight piece, millimetres.
 pub fn distance(point: Point2, piece: [Point2; 2]) -> f64 {
     let along = piece[1] - piece[0];

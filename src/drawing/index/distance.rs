@@ -1,6 +1,6 @@
 //! How far something is from the island, in plan.
 
-use crate::geometry::{Bounds2, Point2, cross, distance};
+use crate::geometry::{Bounds2, Point2, cross, distance, sides};
 
 /// The least distance between a closed polygon and a box, millimetres; zero where they meet.
 pub fn between(polygon: &[Point2], area: &Bounds2) -> f64 {
@@ -28,13 +28,6 @@ pub fn between(polygon: &[Point2], area: &Bounds2) -> f64 {
         }
     }
     if least.is_finite() { least } else { 0.0 }
-}
-
-type Side = [Point2; 2];
-
-fn sides(points: &[Point2]) -> impl Iterator<Item = Side> + '_ {
-    let next = points.iter().cycle().skip(1);
-    points.iter().zip(next).map(|(a, b)| [*a, *b])
 }
 
 /// True when a point lies inside a polygon, by the parity of crossings.

@@ -1,7 +1,7 @@
 //! How much ground is free between the finished faces and what stands beside them.
 
 use crate::drawing::plans::spot::Spot;
-use crate::geometry::{Bounds2, Point2, cross};
+use crate::geometry::{Bounds2, Point2, cross, sides};
 
 /// Free ground between the island and something beside it, along one axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,11 +32,6 @@ pub(super) fn gaps(area: &Bounds2, finished: &[Point2]) -> Vec<Gap> {
         return past_corner(area, finished);
     }
     found
-}
-
-fn sides(finished: &[Point2]) -> impl Iterator<Item = [Point2; 2]> + '_ {
-    let next = finished.iter().cycle().skip(1);
-    finished.iter().zip(next).map(|(a, b)| [*a, *b])
 }
 
 /// The gap between an area and a side square to an axis, where the area stands before the side's outside.
