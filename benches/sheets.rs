@@ -23,15 +23,16 @@ fn demo() -> (Plan, Assembly) {
 
 fn sheets() -> Vec<Sheet> {
     let (plan, assembly) = demo();
-    drawing::sheets(&plan, &assembly, &[])
+    drawing::sheets(&plan, &assembly, &pipeline::told(&plan, &assembly))
 }
 
 /// All sheets drawn, and written as one PDF, as SVG and as DXF.
 #[divan::bench]
 fn whole_set(bencher: divan::Bencher) {
     let (plan, assembly) = demo();
+    let told = pipeline::told(&plan, &assembly);
     let set = || -> OutputGroup {
-        let set = pipeline::drawing_set(&plan, &assembly, &[]);
+        let set = pipeline::drawing_set(&plan, &assembly, &told);
         set.expect("the set can be written").0
     };
     bencher.bench(set);
@@ -40,7 +41,8 @@ fn whole_set(bencher: divan::Bencher) {
 #[divan::bench]
 fn drawn(bencher: divan::Bencher) {
     let (plan, assembly) = demo();
-    bencher.bench(|| drawing::sheets(&plan, &assembly, &[]));
+    let told = pipeline::told(&plan, &assembly);
+    bencher.bench(|| drawing::sheets(&plan, &assembly, &told));
 }
 
 #[divan::bench]

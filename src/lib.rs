@@ -6,7 +6,8 @@
 //! parameters ─► design ─► plan ─► parts ─┬─► mesh ────┐
 //!  (YAML,       (typed,   (runs,  (every ├─► drawing ─┤
 //!   spans)      resolved) faces,  solid, ├─► takeoff ─┼─► write
-//!                         grids)  placed)└─► rules ───┘
+//!                         grids)  placed)├─► site ────┤
+//!                                        └─► rules ───┘
 //! ```
 
 pub mod catalog;
@@ -21,6 +22,7 @@ pub mod parts;
 pub mod pipeline;
 pub mod plan;
 pub mod rules;
+pub mod site;
 pub mod table;
 pub mod takeoff;
 pub mod units;

@@ -4,12 +4,14 @@ mod checks;
 mod drawings;
 mod models;
 mod scale_model;
+mod site;
 mod takeoff;
 mod workshop;
 
 pub use checks::{cautions, codes, examine, explain, rule_list, rule_page, with_remedies};
 pub use drawings::outputs as drawing_set;
 pub use models::outputs as models;
+pub use site::{reckon as reckon_site, told};
 pub use takeoff::{Reckoned, reckon};
 
 pub use crate::catalog::TradeData;
@@ -33,6 +35,8 @@ pub enum Stage {
     Parts,
     /// The rules.
     Checks,
+    /// Ground, setting out, pour and order of work.
+    Site,
     /// Models.
     Models,
     /// The drawing set.
@@ -47,11 +51,12 @@ pub enum Stage {
 
 impl Stage {
     /// All stages in order.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Read,
         Self::Plan,
         Self::Parts,
         Self::Checks,
+        Self::Site,
         Self::Models,
         Self::Drawings,
         Self::Template,
@@ -71,6 +76,7 @@ impl Stage {
             Self::Takeoff => "takeoff",
             Self::ScaleModel => "scale model",
             Self::Checks => "checks",
+            Self::Site => "site",
         }
     }
 }
@@ -88,18 +94,21 @@ pub enum Output {
     Takeoff,
     /// The printable scale model.
     ScaleModel,
+    /// Ground, setting out, pour and order of work as tables and a calendar.
+    Site,
     /// What the checks found, as text and JSON.
     Checks,
 }
 
 impl Output {
     /// All outputs.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Models,
         Self::Drawings,
         Self::Template,
         Self::Takeoff,
         Self::ScaleModel,
+        Self::Site,
         Self::Checks,
     ];
 }
@@ -206,6 +215,8 @@ pub fn build(
     let assembly = parts::build(&plan);
     begins(Stage::Checks);
     let checked = checks::findings(&plan);
+    begins(Stage::Site);
+    let site = site::reckon(&plan, &assembly);
     let mut built = Built {
         findings: plan.design.findings.clone(),
         ..Built::default()
@@ -218,7 +229,8 @@ pub fn build(
     }
     if options.outputs.contains(&Output::Drawings) {
         begins(Stage::Drawings);
-        let (group, said) = drawings::outputs(&plan, &assembly, &checked)?;
+        let told = site::told_of(&plan, &checked, &site);
+        let (group, said) = drawings::outputs(&plan, &assembly, &told)?;
         built.groups.push(group);
         built.findings.extend(said);
     }
@@ -237,6 +249,9 @@ pub fn build(
         let (group, said) = scale_model::outputs(&plan, &assembly)?;
         built.groups.extend(group);
         built.findings.extend(said);
+    }
+    if options.outputs.contains(&Output::Site) {
+        built.groups.push(site::outputs(&plan, &site));
     }
     built.findings = in_order([built.findings, checked].concat());
     if options.outputs.contains(&Output::Checks) {

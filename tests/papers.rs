@@ -2,7 +2,7 @@
 
 use islandwright::catalog::PaperKind;
 use islandwright::drawing::{Sheet, check, sheets};
-use islandwright::{design, parts, plan};
+use islandwright::{design, parts, pipeline, plan};
 use std::path::Path;
 
 /// Papers on which every text of every example finds room, and small ones, on which texts keep clear of each other.
@@ -24,7 +24,8 @@ fn drawn(example: &str, paper: PaperKind) -> Vec<Sheet> {
     let mut design = design::from_text(&text).expect("a sound example");
     design.drawings.paper.value = paper.landscape();
     let plan = plan::lay_out(design).expect("an example that can be built");
-    sheets(&plan, &parts::build(&plan), &[])
+    let assembly = parts::build(&plan);
+    sheets(&plan, &assembly, &pipeline::told(&plan, &assembly))
 }
 
 fn faults(example: &str) -> Vec<String> {

@@ -284,6 +284,8 @@ pub(super) enum Only {
     Takeoff,
     /// A small model to print in plastic
     ScaleModel,
+    /// Ground, setting out, pour and order of work
+    Site,
     /// What the checks found
     Checks,
 }
@@ -296,6 +298,7 @@ impl Only {
             Self::Template => Output::Template,
             Self::Takeoff => Output::Takeoff,
             Self::ScaleModel => Output::ScaleModel,
+            Self::Site => Output::Site,
             Self::Checks => Output::Checks,
         }
     }

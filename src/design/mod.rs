@@ -4,6 +4,7 @@
 //! Frame dimensions: a run's `length` and `depth` are those of its steel frame, out to out. Boards and coats come on
 //! top, outside them. Heights are above the survey datum.
 
+mod as_built;
 mod buying;
 mod counter;
 mod drawings;
@@ -11,6 +12,7 @@ mod hardware;
 mod lever;
 mod making;
 mod openings;
+mod pour;
 mod project;
 mod rating;
 mod resolve;
@@ -20,8 +22,11 @@ pub(crate) mod sample;
 mod scale_model;
 mod services;
 mod site;
+mod survey;
+mod work;
 
 pub use crate::parameters::Change;
+pub use as_built::AsBuilt;
 pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use drawings::{AskedCut, Cell, Drawings, Field, Ink, TitleBlock};
@@ -29,6 +34,7 @@ pub use hardware::{BoxFill, Cover, Hardware, Hinge, Protection};
 pub use lever::{Lever, Turns, is_lever, levers};
 pub use making::{Backing, Bracing, Brackets, Casting, Making, OwnLimit, Reinforcement};
 pub use openings::{Appliance, Front, Opening, OpeningKind, Station};
+pub use pour::{Forecast, Hour, Pour};
 pub use project::{Lettered, Levels, Printing, Project, TileBand, Trade};
 pub use rating::{Clearances, Drain, Fuel, Rating};
 pub use resolve::{
@@ -41,6 +47,8 @@ pub use services::{
     Compartment, Cylinder, Electricity, EnclosureEdition, Gas, GasPipe, PipeMaterial,
 };
 pub use site::{Ground, ObjectKind, Passage, People, Site, SiteObject, Surface};
+pub use survey::Survey;
+pub use work::Work;
 
 use crate::catalog::Supplies;
 use crate::diagnostics::{Finding, Place};
@@ -84,6 +92,12 @@ pub struct Design {
     pub people: People,
     /// Limits that the file sets otherwise than the rules do.
     pub limits: Vec<OwnLimit>,
+    /// The frame as it stands, where it was measured.
+    pub as_built: Option<AsBuilt>,
+    /// How the concrete is mixed and placed, and the weather.
+    pub pour: Pour,
+    /// Who works when, and how fast.
+    pub work: Work,
     /// How it is bought and cut.
     pub buying: Buying,
     /// What the shops sell: the trade data, and what the file adds to it.

@@ -2,8 +2,8 @@
 
 use super::{
     Buying, Casting, Counter, Design, Drawings, EdgeProfile, Ink, Lettered, Levels, Making,
-    Overhang, Passes, People, Placed, PlanCorner, Printer, Printing, Project, Run, ScaleModel,
-    Side, Site, TileBand, Trade, Turn, shipped_title_block,
+    Overhang, Passes, People, Placed, PlanCorner, Pour, Printer, Printing, Project, Run,
+    ScaleModel, Side, Site, TileBand, Trade, Turn, Work, shipped_title_block,
 };
 use crate::catalog::{Paper, SteelSection, Supplies};
 use crate::diagnostics::Place;
@@ -86,6 +86,9 @@ pub(crate) fn design(runs: Vec<Run>) -> Design {
         site: Site::default(),
         people: People::default(),
         limits: Vec::new(),
+        as_built: None,
+        pour: Pour::default(),
+        work: Work::default(),
         buying: Buying::usual(true),
         supplies: Supplies::default(),
         findings: Vec::new(),

@@ -1,6 +1,6 @@
 //! The site: the ground, the weather, what stands around, and who uses the island.
 
-use super::Placed;
+use super::{Placed, Survey};
 use crate::diagnostics::Place;
 use crate::units::{Length, Stress};
 
@@ -103,6 +103,8 @@ pub struct Site {
     pub bearing: Option<Placed<Stress>>,
     /// What lies on it.
     pub surface: Option<Placed<Surface>>,
+    /// The ground as it was measured; `None` where it was not.
+    pub survey: Option<Survey>,
     /// Whether it freezes there.
     pub freezing: Option<Placed<bool>>,
     /// What stands around; `None` where the file says nothing, an empty list where nothing stands there.

@@ -25,10 +25,11 @@ pub mod schedule;
 mod section;
 mod set;
 mod sheet;
+pub mod site;
 pub mod template;
 pub mod workshop;
 
 pub use dimension::Dimension;
 pub use scene::Look;
-pub use set::{looks, sheets};
+pub use set::{Told, looks, sheets};
 pub use sheet::{Align, Dash, Ink, Item, Layer, Pen, Scale, Sheet};

@@ -1,8 +1,9 @@
 //! The file as a whole, its project and its levels.
 
 use super::{
-    Appliance, Buying, Compartment, Counter, Dimension, Drawings, Electricity, Gas, Given, Opening,
-    OwnLimit, People, Printing, Run, ScaleModel, Site, Supply, TileBand, Trade,
+    Appliance, AsBuilt, Buying, Compartment, Counter, Dimension, Drawings, Electricity, Gas, Given,
+    Opening, OwnLimit, People, Pour, Printing, Run, ScaleModel, Site, Supply, TileBand, Trade,
+    Work,
 };
 use schemars::JsonSchema;
 use serde::Deserialize;
@@ -61,6 +62,15 @@ pub struct File {
     /// Limits of the checks that are set otherwise here.
     #[serde(default)]
     pub limits: Given<Vec<Given<OwnLimit>>>,
+    /// The frame as it stands, measured after framing: counter, forms, boards and template then follow it.
+    #[serde(default)]
+    pub as_built: Given<AsBuilt>,
+    /// How the concrete is mixed and placed, and the weather it is placed in.
+    #[serde(default)]
+    pub pour: Given<Pour>,
+    /// Who works when, and how fast.
+    #[serde(default)]
+    pub work: Given<Work>,
     /// How it is bought and cut: currency, tax, spares, tools.
     #[serde(default)]
     pub buying: Given<Buying>,

@@ -4,6 +4,7 @@
 //! with the form. A value that could not be read is [`Given::Bad`]: its finding exists already, and later stages say
 //! nothing more about it.
 
+mod as_built;
 mod buying;
 mod change;
 mod counter;
@@ -17,6 +18,7 @@ mod given;
 mod island;
 mod making;
 mod nearest;
+mod pour;
 mod ratings;
 mod read;
 mod reference;
@@ -25,11 +27,14 @@ mod schema;
 mod services;
 mod supplies;
 mod surroundings;
+mod survey;
 mod syntax;
 mod trade;
 mod tree;
+mod work;
 mod written;
 
+pub use as_built::AsBuilt;
 pub use buying::{Buying, Labels, PunchOuts, Spare};
 pub use change::Change;
 pub use counter::{Corners, Counter, Edge, Overhang, TileBand, Turndown};
@@ -42,6 +47,7 @@ pub use island::{
 };
 pub use making::{Backing, Bracing, Brackets, Joint, Reinforcement};
 pub use nearest::nearest;
+pub use pour::Pour;
 pub use ratings::{BoxFill, Clearance, Cover, Drain, Fuel, Hinge, Opens, Protection};
 pub use read::{Reading, read, read_changed, read_title_block, read_trade};
 pub use reference::reference;
@@ -54,8 +60,11 @@ pub use supplies::{Serves, Size, Sold, Supply, TradeFile};
 pub use surroundings::{
     Ground, ObjectKind, OwnLimit, Passage, People, Point, Site, SiteObject, Surface,
 };
+pub use survey::Survey;
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
+pub use work::Work;
 pub use written::{
-    AngleText, AreaText, ColourText, CountText, CurrencyText, MassText, PowerText, PriceText,
-    ScaleText, ShareText, SlopeText, StressText, VolumeText,
+    AngleText, AreaText, ColourText, CountText, CurrencyText, IrradianceText, MassText, MomentText,
+    PowerText, PriceText, ScaleText, ShareText, SlopeText, SpeedText, StressText, TemperatureText,
+    TimeSpanText, VolumeText,
 };

@@ -1,6 +1,6 @@
 //! Site, people and own limits as the file writes them.
 
-use super::{CountText, Dimension, Given, StressText};
+use super::{CountText, Dimension, Given, StressText, Survey};
 use schemars::JsonSchema;
 use serde::Deserialize;
 
@@ -17,6 +17,9 @@ pub struct Site {
     /// What lies on the ground under the island.
     #[serde(default)]
     pub surface: Given<Surface>,
+    /// The ground as it was measured.
+    #[serde(default)]
+    pub survey: Given<Survey>,
     /// Whether it freezes there.
     #[serde(default)]
     pub freezing: Given<bool>,

@@ -149,3 +149,48 @@ written!(
     "^\\s*[0-9.].*( per .*(ft|m|in|mm)|%)\\s*$",
     ["1/8 in per ft", "10 mm per m"]
 );
+written!(
+    /// A temperature with its unit.
+    TemperatureText,
+    "Temperature",
+    "string",
+    "A temperature with its unit: 72 °F, 72 F or 22 °C.",
+    "^\\s*[+-]?[0-9.].*(F|C)\\s*$",
+    ["72 °F", "22 °C"]
+);
+written!(
+    /// A speed with its unit.
+    SpeedText,
+    "Speed",
+    "string",
+    "A speed with its unit: 8 mph, 12 km/h, 3.5 m/s or 6 kn.",
+    "^\\s*[0-9.].*(mph|mi/h|miles an hour|km/?h|kph|m/s|kn|kt|knots)\\s*$",
+    ["8 mph", "12 km/h"]
+);
+written!(
+    /// How long something takes, with its unit.
+    TimeSpanText,
+    "Time",
+    "string",
+    "A time with its unit: 30 min, 4 h, 1-1/2 h, 7 d or 2 weeks.",
+    "^\\s*[0-9.].*(min|minutes?|h|hrs?|hours?|d|days?|weeks?)\\s*$",
+    ["30 min", "4 h", "7 d"]
+);
+written!(
+    /// A date and an hour.
+    MomentText,
+    "Moment",
+    "string",
+    "A date with the time on the clock of the place: 2027-05-14T05:00; a date alone is its midnight.",
+    "^\\s*[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}([Tt ]\\s*[0-9]{1,2}:[0-9]{2}(:00)?)?\\s*$",
+    ["2027-05-14T05:00", "2027-05-14"]
+);
+written!(
+    /// The sun's power on level ground.
+    IrradianceText,
+    "Sunshine",
+    "string",
+    "The sun's power on level ground: 650 W/m2.",
+    "^\\s*[0-9.].*W/m[2²]\\s*$",
+    ["650 W/m2"]
+);

@@ -1,13 +1,13 @@
 //! The drawing set: one PDF of all sheets, and each sheet as SVG and as DXF.
 
-use super::{OutputFile, OutputGroup, checks, file, svg_file, takeoff};
+use super::{OutputFile, OutputGroup, file, svg_file, takeoff};
 use crate::diagnostics::{Finding, Verdict};
-use crate::drawing::{self, Sheet};
+use crate::drawing::{self, Sheet, Told};
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::write::{self, Chapter, PdfError, PdfInfo, PdfKind};
 
-/// Draws the set and writes it in all formats; `findings` are those of the checks, of which the sheets tell how many fail.
+/// Draws the set and writes it in all formats.
 /// Beside the files: what there is to say about the sheets.
 ///
 /// # Errors
@@ -15,11 +15,9 @@ use crate::write::{self, Chapter, PdfError, PdfInfo, PdfKind};
 pub fn outputs(
     plan: &Plan,
     assembly: &Assembly,
-    findings: &[Finding],
+    told: &Told,
 ) -> Result<(OutputGroup, Vec<Finding>), Vec<Finding>> {
-    let mut cautions: Vec<String> = checks::failures(findings).into_iter().collect();
-    cautions.extend(checks::standing_cautions());
-    let sheets = drawing::sheets(plan, assembly, &cautions);
+    let sheets = drawing::sheets(plan, assembly, told);
     let lost = lost(plan, &sheets);
     let sheets: Vec<&Sheet> = sheets.iter().collect();
     let info = info(plan, &sheets);

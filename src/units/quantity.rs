@@ -128,6 +128,49 @@ quantity!(
     Power
 );
 
+quantity!(
+    /// A wind speed, stored in metres a second.
+    Speed
+);
+quantity!(
+    /// How long something takes, stored in hours.
+    TimeSpan
+);
+
+impl Speed {
+    /// So many metres a second.
+    pub const fn metres_a_second(mps: f64) -> Self {
+        Self(mps)
+    }
+
+    /// The number of metres a second.
+    pub const fn mps(self) -> f64 {
+        self.0
+    }
+
+    /// The number of kilometres an hour.
+    pub fn in_kilometres_an_hour(self) -> f64 {
+        self.0 * 3.6
+    }
+}
+
+impl TimeSpan {
+    /// So many hours.
+    pub const fn hours(hours: f64) -> Self {
+        Self(hours)
+    }
+
+    /// So many minutes.
+    pub const fn minutes(minutes: f64) -> Self {
+        Self(minutes / 60.0)
+    }
+
+    /// The number of hours.
+    pub const fn in_hours(self) -> f64 {
+        self.0
+    }
+}
+
 impl Force {
     /// So many newtons.
     pub const fn newtons(n: f64) -> Self {

@@ -153,7 +153,11 @@ fn check_built(plan: &Plan, text: &str) -> Result<(), TestCaseError> {
 
 /// On every sheet of the drawing set no text meets another one, a line, or the paper's edge.
 fn sheet_faults(plan: &Plan, assembly: &Assembly) -> Vec<String> {
-    let sheets = islandwright::drawing::sheets(plan, assembly, &[]);
+    let sheets = islandwright::drawing::sheets(
+        plan,
+        assembly,
+        &islandwright::pipeline::told(plan, assembly),
+    );
     let faults = sheets
         .iter()
         .map(islandwright::drawing::check::texts_are_clear);

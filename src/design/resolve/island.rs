@@ -4,8 +4,8 @@ use super::gather::{Gather, last_key};
 use super::services::{self, Served};
 use super::trade_files::shipped_trade;
 use super::{
-    buying, counter, drawings, making, openings, project, runs, scale_model, site, supplies,
-    things, trade,
+    as_built, buying, counter, drawings, making, openings, pour, project, runs, scale_model, site,
+    supplies, things, trade, work,
 };
 use crate::catalog::TradeData;
 use crate::design::Design;
@@ -55,6 +55,9 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
     let site = site::site(g, &file.site);
     let people = site::people(g, &file.people);
     let limits = site::limits(g, &file.limits);
+    let as_built = as_built::as_built(g, &file.as_built);
+    let pour = pour::pour(g, &file.pour);
+    let work = work::work(g, &file.work);
     let buying = buying::buying(g, &file.buying);
     let supplies = supplies::of_design(g, file, known, &buying);
     let is_usable = gather.findings.iter().all(|f| f.verdict < Verdict::Error);
@@ -79,6 +82,9 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
             site,
             people,
             limits,
+            as_built,
+            pour,
+            work,
             buying,
             supplies,
             findings,

@@ -1,6 +1,7 @@
 //! Resolving: from the file as written to the design with nothing left open.
 
 mod amounts;
+mod as_built;
 mod buying;
 mod counter;
 mod drawings;
@@ -9,6 +10,7 @@ mod island;
 mod making;
 mod marks;
 mod openings;
+mod pour;
 mod project;
 mod ratings;
 mod runs;
@@ -20,11 +22,13 @@ mod soft;
 mod sold;
 mod station;
 mod supplies;
+mod survey;
 #[cfg(test)]
 mod tests;
 mod things;
 mod trade;
 mod trade_files;
+mod work;
 
 pub use drawings::{TITLE_BLOCK, shipped_title_block, title_block};
 pub use island::{from_text, from_text_changed, from_text_with, resolve};

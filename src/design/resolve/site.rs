@@ -45,6 +45,7 @@ pub(super) fn site(g: &mut Gather, given: &Given<parameters::Site>) -> Site {
             place: b.place,
         }),
         surface: surface(g, &s.surface),
+        survey: super::survey::survey(g, &s.survey),
         freezing: flag(&s.freezing),
         objects: objects(g, &s.objects),
     }

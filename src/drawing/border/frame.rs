@@ -5,6 +5,8 @@ use super::title_block::{self, TitleBlock};
 use crate::catalog::{Paper, PaperKind};
 use crate::design::{self, Design, Project, shipped_title_block};
 use crate::drawing::page::{self, LARGE, LETTERS, Page, TITLE};
+use crate::drawing::set::Told;
+use crate::drawing::site::SiteSheets;
 use crate::drawing::{Align, Dash, Layer, Pen, Scale, lettering};
 use crate::geometry::{Bounds2, Point2, Vertex};
 use crate::units::Notation;
@@ -40,12 +42,23 @@ pub struct Frame<'a> {
     border: Bounds2,
     /// Height of the strip along the foot.
     foot: f64,
-    cautions: &'a [String],
+    told: &'a Told,
 }
 
 /// The one line on every sheet that says what a drawing cannot decide.
 const CAUTION: &str = "Not a permit document by itself: local code, the appliances' own instructions and licensed trades \
                        decide. Check every measure on site before cutting steel.";
+
+/// Sheets that are told nothing.
+static NOTHING: Told = Told {
+    cautions: Vec::new(),
+    site: SiteSheets {
+        setting_out: None,
+        shims: None,
+        pour: None,
+        work: None,
+    },
+};
 
 impl<'a> Frame<'a> {
     /// The frame of the drawing set's sheets.
@@ -70,7 +83,7 @@ impl<'a> Frame<'a> {
             paper,
             border,
             foot: form.height().mm().max(FOOT),
-            cautions: &[],
+            told: &NOTHING,
         };
         let lines = foot_lines(project.units, frame.beside_block()).len();
         let words = FIRST_LINE + NOTE_LINE * lines as f64 + ABOVE_WORDS;
@@ -83,16 +96,16 @@ impl<'a> Frame<'a> {
         self.border.width() - self.form.width.mm() - 2.0 * INNER
     }
 
-    /// The same with what the checks ask to be careful of, a sentence each: the general notes letter it.
+    /// The same with what the set is told beside the plan.
     #[must_use]
-    pub fn with_cautions(mut self, cautions: &'a [String]) -> Self {
-        self.cautions = cautions;
+    pub fn with_told(mut self, told: &'a Told) -> Self {
+        self.told = told;
         self
     }
 
-    /// What the checks ask to be careful of.
-    pub fn cautions(&self) -> &'a [String] {
-        self.cautions
+    /// What the set is told beside the plan.
+    pub fn told(&self) -> &'a Told {
+        self.told
     }
 
     /// How lengths are spelt.

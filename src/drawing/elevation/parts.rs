@@ -145,7 +145,11 @@ mod tests {
     fn texts_keep_clear_on_every_part_and_match_lines_name_each_other() {
         use crate::drawing::{Item, check, sheets};
         let plan = plan(20_000.0);
-        let drawn = sheets(&plan, &crate::parts::build(&plan), &[]);
+        let drawn = sheets(
+            &plan,
+            &crate::parts::build(&plan),
+            &crate::drawing::Told::default(),
+        );
         let parts: Vec<_> = drawn.iter().filter(|s| s.name.contains("-part-")).collect();
         // Both long faces, each finished and framed.
         assert_eq!(parts.len(), 12);

@@ -6,7 +6,7 @@ use crate::plan::Plan;
 fn index_of(text: &str) -> (Plan, Vec<Sheet>, Vec<Sheet>) {
     let plan = crate::plan::lay_out(crate::design::from_text(text).unwrap()).unwrap();
     let assembly = crate::parts::build(&plan);
-    let sheets = crate::drawing::sheets(&plan, &assembly, &[]);
+    let sheets = crate::drawing::sheets(&plan, &assembly, &crate::drawing::Told::default());
     let (index, others) = sheets.into_iter().partition(|s: &Sheet| s.title == "Index");
     (plan, index, others)
 }

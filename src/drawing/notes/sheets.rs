@@ -14,7 +14,7 @@ const TITLE: &str = "General notes";
 /// Which sheets there are: as many as the notes take.
 pub fn planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned> {
     let columns = Columns::new(&frame.room(&[]));
-    let shared = columns.share(&blocks(plan, frame.cautions(), columns));
+    let shared = columns.share(&blocks(plan, &frame.told().cautions, columns));
     let one = |_| Planned {
         stem: "general-notes".to_owned(),
         title: TITLE.to_owned(),
@@ -26,7 +26,7 @@ pub fn planned(plan: &Plan, _assembly: &Assembly, frame: &Frame) -> Vec<Planned>
 /// Draws one of them; `None` for a sheet that there is not.
 pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
     let columns = Columns::new(&set.frame.room(&[]));
-    let shared = columns.share(&blocks(set.plan, set.frame.cautions(), columns));
+    let shared = columns.share(&blocks(set.plan, &set.frame.told().cautions, columns));
     if number >= columns.sheets(shared.len()) {
         return None;
     }

@@ -1,7 +1,7 @@
 //! The general notes as they are lettered.
 
 use super::{text, values};
-use crate::drawing::{Item, Sheet, check};
+use crate::drawing::{Item, Sheet, Told, check};
 use crate::plan::Plan;
 
 fn plan(text: &str) -> Plan {
@@ -14,7 +14,11 @@ const CORNER: &str = include_str!("../../../params/garden-corner.yaml");
 fn notes(text: &str, cautions: &[String]) -> Vec<Sheet> {
     let plan = plan(text);
     let assembly = crate::parts::build(&plan);
-    let sheets = crate::drawing::sheets(&plan, &assembly, cautions);
+    let told = Told {
+        cautions: cautions.to_vec(),
+        ..Told::default()
+    };
+    let sheets = crate::drawing::sheets(&plan, &assembly, &told);
     sheets
         .into_iter()
         .filter(|s| s.title == "General notes")

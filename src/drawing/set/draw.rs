@@ -1,5 +1,6 @@
 //! Drawing all sheets of the set.
 
+use super::Told;
 use super::contents::{Contents, Entry};
 use super::families::FAMILIES;
 use crate::drawing::border::Frame;
@@ -59,12 +60,12 @@ impl Set<'_> {
     }
 }
 
-/// Draws the whole set; `cautions` are lettered among the general notes.
+/// Draws the whole set; what is told beside the plan has sheets of its own and a place among the general notes.
 ///
 /// The same plan gives the same sheets, however many cores draw them.
-pub fn sheets(plan: &Plan, assembly: &Assembly, cautions: &[String]) -> Vec<Sheet> {
+pub fn sheets(plan: &Plan, assembly: &Assembly, told: &Told) -> Vec<Sheet> {
     let scene = Scene::new(assembly);
-    let frame = Frame::new(&plan.design).with_cautions(cautions);
+    let frame = Frame::new(&plan.design).with_told(told);
     let contents = Contents::new(plan, assembly, &frame);
     let mut set = Set {
         plan,

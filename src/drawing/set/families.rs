@@ -2,7 +2,9 @@
 
 use super::{Drawn, Planned, Set};
 use crate::drawing::border::Frame;
-use crate::drawing::{axonometric, detail, elevation, index, notes, plans, schedule, section};
+use crate::drawing::{
+    axonometric, detail, elevation, index, notes, plans, schedule, section, site,
+};
 use crate::parts::Assembly;
 use crate::plan::Plan;
 
@@ -27,6 +29,16 @@ pub(super) static FAMILIES: &[Family] = &[
         chapter: "Plan",
         plan: plans::island_planned,
         draw: plans::island,
+    },
+    Family {
+        chapter: site::setting_out::CHAPTER,
+        plan: site::setting_out::planned,
+        draw: site::setting_out::draw,
+    },
+    Family {
+        chapter: site::shims::CHAPTER,
+        plan: site::shims::planned,
+        draw: site::shims::draw,
     },
     Family {
         chapter: elevation::FINISHED,
@@ -67,6 +79,16 @@ pub(super) static FAMILIES: &[Family] = &[
         chapter: axonometric::CHAPTER,
         plan: axonometric::planned,
         draw: axonometric::draw,
+    },
+    Family {
+        chapter: site::pour::CHAPTER,
+        plan: site::pour::planned,
+        draw: site::pour::draw,
+    },
+    Family {
+        chapter: site::work::CHAPTER,
+        plan: site::work::planned,
+        draw: site::work::draw,
     },
     Family {
         chapter: notes::CHAPTER,

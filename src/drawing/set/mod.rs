@@ -5,6 +5,8 @@ mod draw;
 mod families;
 #[cfg(test)]
 mod tests;
+mod told;
 
 pub use contents::{Contents, Entry, Planned};
 pub use draw::{Drawn, Set, looks, sheets};
+pub use told::Told;

@@ -1,7 +1,7 @@
 //! The whole set of every example.
 
 use super::contents::Contents;
-use super::sheets;
+use super::{Told, sheets};
 use crate::drawing::Sheet;
 use crate::drawing::border::Frame;
 use crate::drawing::elevation::{FINISHED, FRAMING};
@@ -34,7 +34,7 @@ fn examples() -> Vec<Example> {
         let text = std::fs::read_to_string(&path).unwrap();
         let plan = crate::plan::lay_out(crate::design::from_text(&text).unwrap()).unwrap();
         let assembly = crate::parts::build(&plan);
-        let sheets = sheets(&plan, &assembly, &[]);
+        let sheets = sheets(&plan, &assembly, &Told::default());
         Example {
             path: path.display().to_string(),
             plan,
@@ -129,7 +129,7 @@ fn sheets_are_numbered_through_and_named_once() {
 fn the_same_plan_gives_the_same_sheets() {
     for example in EXAMPLES.iter() {
         assert_eq!(
-            sheets(&example.plan, &example.assembly, &[]),
+            sheets(&example.plan, &example.assembly, &Told::default()),
             example.sheets
         );
     }
