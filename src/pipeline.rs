@@ -1,5 +1,6 @@
 //! The stages composed: from the text of a parameter file to the files that are written. No domain logic here.
 
+mod book;
 mod checks;
 mod drawings;
 mod models;
@@ -18,7 +19,7 @@ pub use crate::catalog::TradeData;
 use crate::design::{self, Design};
 pub use crate::design::{TITLE_BLOCK, TitleBlock, add_trade, shipped_trade, title_block};
 use crate::diagnostics::{Finding, in_order};
-use crate::drawing::{Sheet, template};
+use crate::drawing::{self, Sheet, template};
 use crate::parts;
 use crate::plan::{self, Plan};
 use crate::units::{Length, parse_length};
@@ -98,11 +99,13 @@ pub enum Output {
     Site,
     /// What the checks found, as text and JSON.
     Checks,
+    /// One page that shows it all.
+    Book,
 }
 
 impl Output {
     /// All outputs.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Models,
         Self::Drawings,
         Self::Template,
@@ -110,6 +113,7 @@ impl Output {
         Self::ScaleModel,
         Self::Site,
         Self::Checks,
+        Self::Book,
     ];
 }
 
@@ -227,10 +231,15 @@ pub fn build(
             .groups
             .push(models::outputs(&plan, &assembly, options.tolerance)?);
     }
-    if options.outputs.contains(&Output::Drawings) {
+    let wants = |any: &[Output]| options.outputs.iter().any(|o| any.contains(o));
+    let mut sheets = Vec::new();
+    if wants(&[Output::Drawings, Output::Book]) {
         begins(Stage::Drawings);
         let told = site::told_of(&plan, &checked, &site);
-        let (group, said) = drawings::outputs(&plan, &assembly, &told)?;
+        sheets = drawing::sheets(&plan, &assembly, &told);
+    }
+    if wants(&[Output::Drawings]) {
+        let (group, said) = drawings::written(&plan, &sheets)?;
         built.groups.push(group);
         built.findings.extend(said);
     }
@@ -238,11 +247,15 @@ pub fn build(
         begins(Stage::Template);
         built.groups.push(template(&plan)?);
     }
-    if options.outputs.contains(&Output::Takeoff) {
+    let mut reckoned = None;
+    if wants(&[Output::Takeoff, Output::Book]) {
         begins(Stage::Takeoff);
-        let reckoned = crate::takeoff::reckon(&plan, &assembly);
-        built.groups.push(takeoff::outputs(&plan, &reckoned)?);
-        built.findings.extend(reckoned.findings.iter().cloned());
+        let takeoff = crate::takeoff::reckon(&plan, &assembly);
+        if wants(&[Output::Takeoff]) {
+            built.groups.push(takeoff::outputs(&plan, &takeoff)?);
+        }
+        built.findings.extend(takeoff.findings.iter().cloned());
+        reckoned = Some(takeoff);
     }
     if options.outputs.contains(&Output::ScaleModel) {
         begins(Stage::ScaleModel);
@@ -257,6 +270,24 @@ pub fn build(
     if options.outputs.contains(&Output::Checks) {
         let group = checks::outputs(&options.name, text, &built.findings);
         built.groups.push(group);
+    }
+    if let (true, Some(reckoned)) = (wants(&[Output::Book]), &reckoned) {
+        let page = book::page(&book::Everything {
+            plan: &plan,
+            assembly: &assembly,
+            findings: &built.findings,
+            cautions: checks::cautions(&built.findings),
+            site: &site,
+            takeoff: reckoned,
+            sheets: &sheets,
+            tolerance: options.tolerance,
+            groups: &built.groups,
+        })?;
+        built.groups.push(OutputGroup {
+            folder: "index.html",
+            about: "the build book: open it in a browser, on a phone in the yard too",
+            files: vec![page],
+        });
     }
     Ok(built)
 }

@@ -288,6 +288,8 @@ pub(super) enum Only {
     Site,
     /// What the checks found
     Checks,
+    /// One page that shows it all
+    Book,
 }
 
 impl Only {
@@ -300,6 +302,7 @@ impl Only {
             Self::ScaleModel => Output::ScaleModel,
             Self::Site => Output::Site,
             Self::Checks => Output::Checks,
+            Self::Book => Output::Book,
         }
     }
 }

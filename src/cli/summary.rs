@@ -14,7 +14,7 @@ pub(super) fn table(folder: &Path, groups: &[OutputGroup]) -> String {
     for group in groups.iter().filter(|g| !g.files.is_empty()) {
         let bytes: usize = group.files.iter().map(|f| f.bytes.len()).sum();
         table.add_row([
-            format!("{}/", group.folder),
+            name(group),
             group.files.len().to_string(),
             bytes.div_ceil(1000).to_string(),
             group.about.to_owned(),
@@ -31,6 +31,13 @@ pub(super) fn table(folder: &Path, groups: &[OutputGroup]) -> String {
         text.push('\n');
     }
     text
+}
+
+/// The folder, or the file where it is one.
+fn name(group: &OutputGroup) -> String {
+    let is_file = group.files.iter().any(|f| f.path == group.folder);
+    let slash = if is_file { "" } else { "/" };
+    format!("{}{slash}", group.folder)
 }
 
 /// How long each stage took.

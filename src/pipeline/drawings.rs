@@ -17,8 +17,18 @@ pub fn outputs(
     assembly: &Assembly,
     told: &Told,
 ) -> Result<(OutputGroup, Vec<Finding>), Vec<Finding>> {
-    let sheets = drawing::sheets(plan, assembly, told);
-    let lost = lost(plan, &sheets);
+    written(plan, &drawing::sheets(plan, assembly, told))
+}
+
+/// The same of sheets that are drawn.
+///
+/// # Errors
+/// When the set cannot be written as a PDF.
+pub(super) fn written(
+    plan: &Plan,
+    sheets: &[Sheet],
+) -> Result<(OutputGroup, Vec<Finding>), Vec<Finding>> {
+    let lost = lost(plan, sheets);
     let sheets: Vec<&Sheet> = sheets.iter().collect();
     let info = info(plan, &sheets);
     // The PDF takes about as long as all other files.

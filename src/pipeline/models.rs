@@ -60,7 +60,7 @@ fn threemf(plan: &Plan, assembly: &Assembly, model: &Model) -> Result<Vec<u8>, V
 }
 
 /// The surfaces of what is only looked at: no finer than an eye sees.
-fn shown(assembly: &Assembly, tolerance: Length) -> Result<Model, Vec<Finding>> {
+pub(super) fn shown(assembly: &Assembly, tolerance: Length) -> Result<Model, Vec<Finding>> {
     let tolerance = tolerance.mm().max(SHOWN_TOLERANCE);
     Model::new(assembly, tolerance).map_err(|defects| as_findings(&defects))
 }

@@ -34,7 +34,7 @@ pub(super) fn outputs(plan: &Plan, takeoff: &Takeoff) -> Result<Vec<OutputFile>,
 }
 
 /// Sheets of sticks, then of boards.
-fn sheets(plan: &Plan, takeoff: &Takeoff) -> Vec<Sheet> {
+pub(super) fn sheets(plan: &Plan, takeoff: &Takeoff) -> Vec<Sheet> {
     let project = &plan.design.project;
     let sets: Vec<_> = takeoff
         .cut_lists

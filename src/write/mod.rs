@@ -1,6 +1,7 @@
 //! Files from values: each format in one module that spells its own numbers. Nothing here touches the disk.
 
 mod archive;
+mod book;
 mod dxf;
 mod findings_json;
 mod findings_text;
@@ -19,6 +20,10 @@ mod usdz;
 mod xml;
 
 pub use self::archive::{ArchiveError, Entry, Keeping, archive};
+pub use self::book::{
+    Beside, BookError, BuildBook, Found, IslandData, Leaf, Lists, Shown, Tick, build_book,
+    island_data,
+};
 pub use self::dxf::dxf;
 pub use self::findings_json::{Report, findings_json};
 pub use self::findings_text::findings_text;

@@ -1,0 +1,232 @@
+//! The build book: everything on one page.
+
+use super::site::tables as site_tables;
+use super::{OutputFile, OutputGroup, file, models, takeoff, workshop};
+use crate::diagnostics::Finding;
+use crate::drawing::{Sheet, template};
+use crate::mesh::{Model, Showing};
+use crate::parts::{Assembly, Group, Part, PartKind};
+use crate::plan::Plan;
+use crate::site::Site;
+use crate::takeoff::{Takeoff, tables, whereabouts};
+use crate::units::Length;
+use crate::write::{self, Beside, BuildBook, Found, Leaf, Lists, Shown};
+
+/// The groups in the order they are built, and what people call them.
+const GROUPS: [(&str, &str); 6] = [
+    ("framing", "Frame"),
+    ("boards", "Boards"),
+    ("forms", "Forms"),
+    ("counter", "Counter"),
+    ("coats", "Coats and tile"),
+    ("appliances", "Appliances, doors"),
+];
+
+/// What the page is made from.
+pub(super) struct Everything<'a> {
+    pub plan: &'a Plan,
+    pub assembly: &'a Assembly,
+    pub findings: &'a [Finding],
+    pub cautions: Vec<String>,
+    pub site: &'a Site,
+    pub takeoff: &'a Takeoff,
+    pub sheets: &'a [Sheet],
+    pub tolerance: Length,
+    pub groups: &'a [OutputGroup],
+}
+
+/// The page.
+///
+/// # Errors
+/// When a solid has no sound surface, or the page cannot be written.
+pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
+    let model: Model = models::shown(all.assembly, all.tolerance)?;
+    let showing = Showing::of(all.plan, all.assembly, &model);
+    let parts = model.selection(all.assembly, None).instances().to_vec();
+    let tables = tables(all.plan, all.takeoff);
+    let site = site_tables(all.plan, all.site);
+    let named = |names: &[&str]| {
+        let own = tables.iter().chain(&site);
+        own.filter(|t| names.contains(&t.name.as_str())).collect()
+    };
+    let workshop: Vec<Leaf> = workshop::sheets(all.plan, all.takeoff)
+        .iter()
+        .map(leaf)
+        .collect();
+    let others = site.iter().filter(|t| t.name != "steps");
+    let lists = vec![
+        Lists {
+            id: "cutting",
+            title: "Cut lists",
+            tables: named(&["cut-list", "sticks", "sheet-layout", "sheets"]),
+            sheets: workshop,
+            ..Lists::default()
+        },
+        Lists {
+            id: "buying",
+            title: "To buy",
+            tables: named(&["totals", "order", "bags", "quantities"]),
+            ..Lists::default()
+        },
+        Lists {
+            id: "site",
+            title: "Ground and pour",
+            tables: others.collect(),
+            ..Lists::default()
+        },
+        Lists {
+            id: "steps",
+            title: "Steps",
+            tables: named(&["steps"]),
+            ..Lists::default()
+        },
+    ];
+    let book = BuildBook {
+        title: &all.plan.design.project.title,
+        facts: facts(all.plan),
+        shown: Shown {
+            wheres: parts
+                .iter()
+                .map(|i| whereabouts(all.plan, i.part.run, i.part.face))
+                .collect(),
+            parts,
+            appearances: &showing.appearances,
+            views: &showing.views,
+            groups: GROUPS.to_vec(),
+            outwards: all
+                .plan
+                .faces
+                .iter()
+                .map(|f| [f.outward.x, f.outward.y])
+                .collect(),
+            notation: all.plan.design.project.units,
+        },
+        outline: all.plan.faces.iter().map(|f| f.start).collect(),
+        findings: all.findings.iter().map(|f| found(all, f)).collect(),
+        cautions: all.cautions.clone(),
+        drawings: all.sheets.iter().map(leaf).collect(),
+        drawn_views: "Isometrics",
+        printing: printing(all.plan),
+        template: template_leaves(all.plan),
+        lists,
+        beside: all.groups.iter().map(beside).collect(),
+    };
+    let text = write::build_book(&book).map_err(|e| takeoff::fault("book", &e))?;
+    Ok(file("index.html", text.into_bytes()))
+}
+
+fn facts(plan: &Plan) -> Vec<String> {
+    let project = &plan.design.project;
+    let labelled = |label: &str, text: &str| (!text.is_empty()).then(|| format!("{label}{text}"));
+    let facts = [
+        labelled("", &project.place),
+        labelled("drawn by ", &project.drawn_by),
+        labelled("revision ", &project.revision),
+        labelled("", &project.date),
+    ];
+    facts.into_iter().flatten().collect()
+}
+
+fn leaf(sheet: &Sheet) -> Leaf {
+    Leaf {
+        number: sheet.number.clone(),
+        title: sheet.title.clone(),
+        chapter: sheet.chapter.to_owned(),
+        svg: write::svg(sheet),
+    }
+}
+
+fn printing(plan: &Plan) -> Vec<String> {
+    let paper = &plan.design.printing.paper.value.name;
+    [
+        format!("Print template/template.pdf at 100 %, on {paper}: no 'fit to page'."),
+        "Measure both bars of the calibration page with a steel rule. Where they are off, write what the rule shows under printing.bars, build and print again.".to_owned(),
+        "Join the pages by their crosses: hold them against the light, cross on cross, and tape them.".to_owned(),
+        "Measure the joined template along both sides against the counter's sizes, and hold it against the appliance itself, before anything is cut.".to_owned(),
+    ]
+    .to_vec()
+}
+
+/// The whole counter and the key of the pages.
+fn template_leaves(plan: &Plan) -> Vec<Leaf> {
+    let sets = template::pages(plan);
+    let key = sets.iter().flat_map(|s| &s.pages).map(|p| &p.sheet);
+    let mut leaves: Vec<Leaf> = key.filter(|s| s.name == "key").map(leaf).collect();
+    leaves.push(leaf(&template::whole(plan)));
+    leaves
+}
+
+fn beside(group: &OutputGroup) -> Beside {
+    let files = group.files.iter();
+    Beside {
+        folder: group.folder.to_owned(),
+        about: group.about.to_owned(),
+        files: files.map(|f| (f.path.clone(), f.bytes.len())).collect(),
+    }
+}
+
+/// A finding with the parts it is about.
+fn found<'a>(all: &Everything<'a>, finding: &'a Finding) -> Found<'a> {
+    let parts = all.assembly.parts.iter().enumerate();
+    let about = About::of(all.plan, finding);
+    Found {
+        finding,
+        parts: parts
+            .filter(|(_, part)| about.names(all.plan, finding, part))
+            .map(|(number, _)| number)
+            .collect(),
+    }
+}
+
+/// What a finding is about, by its key in the file.
+enum About {
+    Run(usize),
+    Thing(String),
+    Counter,
+    Tile,
+    Other,
+}
+
+impl About {
+    fn of(plan: &Plan, finding: &Finding) -> Self {
+        let design = &plan.design;
+        let key = finding.place.key.as_str();
+        let (group, rest) = key.split_once(['[', '.']).unwrap_or((key, ""));
+        let number = || {
+            rest.split(']')
+                .next()?
+                .parse::<usize>()
+                .ok()?
+                .checked_sub(1)
+        };
+        let appliance = || design.appliances.get(number()?).map(|a| a.name.clone());
+        let opening = || design.openings.get(number()?).map(|o| o.name.clone());
+        let run = || number().filter(|n| *n < design.runs.len());
+        match group {
+            "runs" => run().map_or(Self::Other, Self::Run),
+            "appliances" => appliance().map_or(Self::Other, Self::Thing),
+            "openings" => opening().map_or(Self::Other, Self::Thing),
+            "counter" => Self::Counter,
+            "tile_band" => Self::Tile,
+            _ => Self::Other,
+        }
+    }
+
+    fn names(&self, plan: &Plan, finding: &Finding, part: &Part) -> bool {
+        let subject = &finding.subject;
+        if !subject.is_empty() {
+            let face = part.face.and_then(|f| plan.faces.get(f));
+            let is_faced = part.kind == PartKind::Board && face.is_some_and(|f| f.name == *subject);
+            if part.mark == *subject || part.section == *subject || is_faced {
+                return true;
+            }
+        }
+        match self {
+            Self::Run(run) => part.run == Some(*run) && part.kind == PartKind::TopTrack,
+            Self::Thing(name) => part.group == Group::Appliances && part.section == *name,
+            Self::Counter => part.kind == PartKind::Slab,
+            Self::Tile => part.kind == PartKind::Tile,
+            Self::Other => false,
+        }
+    }
+}

@@ -1,0 +1,258 @@
+//! The page poured into its frame.
+
+use super::packed::packed;
+use super::script::script;
+use super::spot::spot;
+use super::{BuildBook, Found, Leaf, Lists, island_data};
+use crate::diagnostics::{Finding, Verdict};
+use crate::table::{Cell, Table};
+use minijinja::Environment;
+use serde_json::{Map, Value, json};
+
+const PAGE: &str = include_str!("../../../templates/book/page.html");
+const STYLE: &str = include_str!("../../../templates/book/style.css");
+
+/// Why the page could not be written: a fault of the program.
+#[derive(Debug)]
+pub struct BookError(String);
+
+impl std::fmt::Display for BookError {
+    fn fmt(&self, f: &mut std::fmt::Formatter) -> std::fmt::Result {
+        write!(f, "the build book cannot be written: {}", self.0)
+    }
+}
+
+impl std::error::Error for BookError {}
+
+impl From<std::io::Error> for BookError {
+    fn from(error: std::io::Error) -> Self {
+        Self(error.to_string())
+    }
+}
+
+impl From<minijinja::Error> for BookError {
+    fn from(error: minijinja::Error) -> Self {
+        Self(format!("{error:#}"))
+    }
+}
+
+/// Writes the page.
+///
+/// # Errors
+/// When the frame cannot be filled or the drawings cannot be deflated: faults of the program.
+pub fn build_book(book: &BuildBook) -> Result<String, BookError> {
+    let mut leaves = Leaves::default();
+    let drawings = leaves.chapters(&book.drawings);
+    let drawn = leaves.of_chapter(&book.drawings, book.drawn_views);
+    let template_sheets = leaves.all(&book.template);
+    let lists: Vec<Value> = book.lists.iter().map(|l| list(l, &mut leaves)).collect();
+    let island = island_data(&book.shown)?;
+    let mut data = island.json;
+    data["drawn"] = drawn;
+    let mut environment = Environment::new();
+    environment.set_auto_escape_callback(|_| minijinja::AutoEscape::Html);
+    environment.add_template("page", PAGE)?;
+    let values = json!({
+        "title": book.title,
+        "facts": book.facts,
+        "style": STYLE,
+        "script": script(),
+        "live": false,
+        "chapters": chapters(book),
+        "part_count": book.shown.parts.len(),
+        "tally": tally(book),
+        "cautions": book.cautions,
+        "findings": findings(book),
+        "drawings": drawings,
+        "template": sentences(&book.printing),
+        "template_sheets": template_sheets,
+        "lists": lists,
+        "files": files(book),
+        "island": in_script(&data),
+        "shapes": island.shapes,
+        "sheets": packed(&serde_json::to_vec(&leaves.texts).unwrap_or_default())?,
+    });
+    let values = minijinja::Value::from(minijinja::value::Serde(values));
+    let text = environment.get_template("page")?.render(values)?;
+    Ok(text)
+}
+
+/// JSON that cannot end the script it stands in.
+fn in_script(value: &Value) -> String {
+    value.to_string().replace('<', "\\u003c")
+}
+
+/// The drawings of the page, in the order they are met.
+#[derive(Default)]
+struct Leaves {
+    texts: Vec<String>,
+}
+
+impl Leaves {
+    fn add(&mut self, leaf: &Leaf) -> Value {
+        self.texts.push(leaf.svg.clone());
+        json!({"at": self.texts.len() - 1, "title": leaf.title, "number": leaf.number})
+    }
+
+    fn all(&mut self, leaves: &[Leaf]) -> Value {
+        Value::Array(leaves.iter().map(|leaf| self.add(leaf)).collect())
+    }
+
+    /// Leaves by their chapters, in order.
+    fn chapters(&mut self, leaves: &[Leaf]) -> Value {
+        let chunks = leaves.chunk_by(|a, b| a.chapter == b.chapter);
+        let chapters =
+            chunks.map(|own| json!({"chapter": own[0].chapter, "sheets": self.all(own)}));
+        Value::Array(chapters.collect())
+    }
+
+    /// The leaves of one chapter, which are there already from the first on.
+    fn of_chapter(&self, leaves: &[Leaf], chapter: &str) -> Value {
+        let numbered = leaves.iter().enumerate().take(self.texts.len());
+        let own = numbered.filter(|(_, leaf)| leaf.chapter == chapter);
+        Value::Array(
+            own.map(|(at, leaf)| json!({"at": at, "title": leaf.title}))
+                .collect(),
+        )
+    }
+}
+
+fn chapters(book: &BuildBook) -> Value {
+    let fixed = |id: &str, title: &str| json!({"id": id, "title": title});
+    let mut all = vec![
+        fixed("island", "Island"),
+        fixed("findings", "Findings"),
+        fixed("drawings", "Drawings"),
+        fixed("template", "Template"),
+    ];
+    all.extend(book.lists.iter().map(|l| fixed(l.id, l.title)));
+    all.push(fixed("files", "Files"));
+    Value::Array(all)
+}
+
+/// Verdicts from the worst to the best: its class in the style, and whether its findings are shown at once.
+const VERDICTS: [(Verdict, &str, bool); 5] = [
+    (Verdict::Error, "error", true),
+    (Verdict::Fail, "fail", true),
+    (Verdict::Caution, "caution", true),
+    (Verdict::NotChecked, "unknown", false),
+    (Verdict::Pass, "pass", false),
+];
+
+fn of_verdict<'b>(book: &'b BuildBook, verdict: Verdict) -> impl Iterator<Item = &'b Found<'b>> {
+    let all = book.findings.iter();
+    all.filter(move |f| f.finding.verdict == verdict)
+}
+
+fn tally(book: &BuildBook) -> Value {
+    let counted = VERDICTS.iter().filter_map(|(verdict, class, _)| {
+        let count = of_verdict(book, *verdict).count();
+        let shown = count > 0 || *verdict == Verdict::Fail;
+        shown.then(|| json!({"class": class, "word": verdict.word(), "count": count}))
+    });
+    Value::Array(counted.collect())
+}
+
+fn findings(book: &BuildBook) -> Value {
+    let groups = VERDICTS.iter().filter_map(|(verdict, class, open)| {
+        let items: Vec<Value> = of_verdict(book, *verdict)
+            .map(|f| finding(book, f))
+            .collect();
+        (!items.is_empty())
+            .then(|| json!({"class": class, "word": verdict.word(), "open": open, "items": items}))
+    });
+    Value::Array(groups.collect())
+}
+
+fn finding(book: &BuildBook, found: &Found) -> Value {
+    let f: &Finding = found.finding;
+    let parts = found.parts.iter();
+    let parts: Vec<_> = parts.filter_map(|i| book.shown.parts.get(*i)).collect();
+    let picture = if f.verdict == Verdict::Pass {
+        None
+    } else {
+        spot(&book.outline, &parts)
+    };
+    let line = f.place.is_known().then_some(f.place.line);
+    json!({
+        "found": sentence(&f.found), "limit": f.limit, "source": f.source, "hint": f.hint, "code": f.code,
+        "key": f.place.key, "line": line, "picture": picture, "parts": found.parts,
+        "where": parts.first().map_or("", |p| p.part.mark.as_str()),
+    })
+}
+
+/// With a capital letter.
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
+
+fn sentences(sentences: &[String]) -> String {
+    let escape = |text: &String| text.replace('&', "&amp;").replace('<', "&lt;");
+    let items: Vec<String> = sentences
+        .iter()
+        .map(|s| format!("<li>{}</li>", escape(s)))
+        .collect();
+    format!("<ol>{}</ol>", items.join(""))
+}
+
+fn list(list: &Lists, leaves: &mut Leaves) -> Value {
+    let steps = list.steps.iter().map(|s| {
+        json!({"id": s.id, "name": s.name, "when": s.when, "cautions": s.cautions, "hold": s.hold})
+    });
+    let tables = list.tables.iter().enumerate();
+    json!({
+        "id": list.id, "title": list.title, "about": list.about, "steps": steps.collect::<Vec<_>>(),
+        "tables": tables.map(|(i, t)| table(t, i == 0 && list.steps.is_empty())).collect::<Vec<_>>(),
+        "sheets": leaves.all(&list.sheets),
+    })
+}
+
+fn table(table: &Table, open: bool) -> Value {
+    let is_number = |column: usize| {
+        let cells = || table.rows.iter().filter_map(|row| row.get(column));
+        cells().any(|c| matches!(c, Cell::Number { .. }))
+            && cells().all(|c| !matches!(c, Cell::Text(_)))
+    };
+    let numeric: Vec<bool> = (0..table.columns.len()).map(is_number).collect();
+    let columns = table.columns.iter().zip(&numeric);
+    let mark = table.columns.iter().position(|c| c.heading == "mark");
+    let rows = table.rows.iter().map(|row| {
+        let cells = row.iter().zip(&numeric);
+        let mut value = Map::new();
+        let cells: Vec<Value> = cells
+            .map(|(cell, number)| json!({"text": cell.spelt(), "number": number}))
+            .collect();
+        value.insert("cells".to_owned(), cells.into());
+        if let Some(Cell::Text(mark)) = mark.and_then(|m| row.get(m)) {
+            value.insert("mark".to_owned(), mark.clone().into());
+        }
+        Value::Object(value)
+    });
+    json!({
+        "name": table.name, "title": table.title, "open": open,
+        "columns": columns.map(|(c, number)| json!({"title": c.title(), "number": number})).collect::<Vec<_>>(),
+        "rows": rows.collect::<Vec<_>>(),
+    })
+}
+
+fn files(book: &BuildBook) -> Value {
+    let groups = book.beside.iter().map(|group| {
+        let files = group.files.iter();
+        let files: Vec<Value> = files
+            .map(|(path, bytes)| json!({"path": path, "size": size(*bytes)}))
+            .collect();
+        json!({"folder": group.folder, "about": group.about, "files": files})
+    });
+    Value::Array(groups.collect())
+}
+
+/// A file's size for people.
+fn size(bytes: usize) -> String {
+    match bytes.div_ceil(1000) {
+        kb @ 0..1000 => format!("{kb} kB"),
+        kb => format!("{:.1} MB", kb as f64 / 1000.0),
+    }
+}
