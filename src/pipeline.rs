@@ -3,6 +3,7 @@
 mod book;
 mod checks;
 mod drawings;
+mod live;
 mod models;
 mod scale_model;
 mod site;
@@ -11,6 +12,7 @@ mod workshop;
 
 pub use checks::{cautions, codes, examine, explain, rule_list, rule_page, with_remedies};
 pub use drawings::outputs as drawing_set;
+pub use live::{Picture, inputs, live_page, picture};
 pub use models::outputs as models;
 pub use site::{reckon as reckon_site, told};
 pub use takeoff::{Reckoned, reckon};
@@ -128,6 +130,8 @@ pub struct Options {
     pub name: String,
     /// The form of the title block; `None` for the one that comes with the program.
     pub title_block: Option<TitleBlock>,
+    /// What the page of the live view has beside the build book's; `None` for the build book.
+    pub live: Option<write::Live>,
 }
 
 impl Default for Options {
@@ -138,6 +142,7 @@ impl Default for Options {
             tolerance: Length::millimetres(0.02),
             name: "island.yaml".to_owned(),
             title_block: None,
+            live: None,
         }
     }
 }
@@ -282,6 +287,7 @@ pub fn build(
             sheets: &sheets,
             tolerance: options.tolerance,
             groups: &built.groups,
+            live: options.live.as_ref(),
         })?;
         built.groups.push(OutputGroup {
             folder: "index.html",

@@ -35,6 +35,7 @@ pub(super) enum Command {
     Build(BuildArgs),
     Takeoff(TakeoffArgs),
     Compare(CompareArgs),
+    Watch(WatchArgs),
     Schema(SchemaArgs),
     Completions(CompletionsArgs),
 }
@@ -179,6 +180,27 @@ pub(super) struct CompareArgs {
     /// How the differences are printed
     #[arg(long, value_enum, default_value = "table")]
     pub(super) format: Lines,
+    #[command(flatten)]
+    pub(super) trade: TradeArgs,
+}
+
+/// Serve the build book on this machine and renew it when the file is saved; its page can write numbers into the file
+#[derive(Debug, Args)]
+#[command(after_help = "\
+Only this machine can reach the page unless --address names another address. Ctrl-C stops.
+
+Examples:
+  islandwright watch kitchen.yaml
+  islandwright watch kitchen.yaml --port 8200")]
+pub(super) struct WatchArgs {
+    /// The parameter file
+    pub(super) file: PathBuf,
+    /// The port; 0 for any that is free
+    #[arg(long, default_value_t = 8100, value_name = "NUMBER")]
+    pub(super) port: u16,
+    /// The address; another than this machine's own lets others see the page and change the file
+    #[arg(long, default_value = "127.0.0.1", value_name = "ADDRESS")]
+    pub(super) address: std::net::IpAddr,
     #[command(flatten)]
     pub(super) trade: TradeArgs,
 }

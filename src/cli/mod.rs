@@ -21,5 +21,6 @@ mod schema;
 mod summary;
 mod takeoff;
 mod trade;
+mod watch;
 
 pub use run::main;

@@ -2,7 +2,7 @@
 
 use super::args::{Cli, Command};
 use super::outcome::{Outcome, Trouble};
-use super::{build, check, compare, completions, console, explain, new, schema, takeoff};
+use super::{build, check, compare, completions, console, explain, new, schema, takeoff, watch};
 use clap::Parser;
 use std::process::ExitCode;
 
@@ -36,6 +36,7 @@ fn command(command: &Command) -> Result<Outcome, Trouble> {
         Command::Build(args) => build::run(args),
         Command::Takeoff(args) => takeoff::run(args),
         Command::Compare(args) => compare::run(args),
+        Command::Watch(args) => watch::run(args),
         Command::Schema(args) => schema::run(args),
         Command::Completions(args) => Ok(completions::run(args)),
     }

@@ -117,6 +117,11 @@ fn parse(text: &str) -> Result<Raw, Box<Finding>> {
         .map_err(|error| Box::new(syntax::finding(&error)))
 }
 
+/// The tree of a file; `None` where it is no YAML.
+pub(super) fn parsed(text: &str) -> Option<super::tree::Node> {
+    parse(text).ok().map(|raw| raw.into_node(text))
+}
+
 /// The tree alone, for tests.
 #[cfg(test)]
 pub(super) fn tree(text: &str) -> Option<super::tree::Node> {

@@ -10,7 +10,7 @@ use crate::plan::Plan;
 use crate::site::Site;
 use crate::takeoff::{Takeoff, tables, whereabouts};
 use crate::units::Length;
-use crate::write::{self, Beside, BuildBook, Found, Leaf, Lists, Shown};
+use crate::write::{self, Beside, BuildBook, Found, Leaf, Lists, Live, Shown};
 
 /// The groups in the order they are built, and what people call them.
 const GROUPS: [(&str, &str); 6] = [
@@ -33,6 +33,7 @@ pub(super) struct Everything<'a> {
     pub sheets: &'a [Sheet],
     pub tolerance: Length,
     pub groups: &'a [OutputGroup],
+    pub live: Option<&'a Live>,
 }
 
 /// The page.
@@ -42,12 +43,14 @@ pub(super) struct Everything<'a> {
 pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
     let model: Model = models::shown(all.assembly, all.tolerance)?;
     let showing = Showing::of(all.plan, all.assembly, &model);
-    let parts = model.selection(all.assembly, None).instances().to_vec();
     let tables = tables(all.plan, all.takeoff);
     let site = site_tables(all.plan, all.site);
     let named = |names: &[&str]| {
-        let own = tables.iter().chain(&site);
-        own.filter(|t| names.contains(&t.name.as_str())).collect()
+        let own = || tables.iter().chain(&site);
+        let found = names
+            .iter()
+            .filter_map(|name| own().find(|t| t.name == *name));
+        found.collect()
     };
     let workshop: Vec<Leaf> = workshop::sheets(all.plan, all.takeoff)
         .iter()
@@ -84,25 +87,9 @@ pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
     let book = BuildBook {
         title: &all.plan.design.project.title,
         facts: facts(all.plan),
-        shown: Shown {
-            wheres: parts
-                .iter()
-                .map(|i| whereabouts(all.plan, i.part.run, i.part.face))
-                .collect(),
-            parts,
-            appearances: &showing.appearances,
-            views: &showing.views,
-            groups: GROUPS.to_vec(),
-            outwards: all
-                .plan
-                .faces
-                .iter()
-                .map(|f| [f.outward.x, f.outward.y])
-                .collect(),
-            notation: all.plan.design.project.units,
-        },
+        shown: shown(all.plan, all.assembly, &model, &showing),
         outline: all.plan.faces.iter().map(|f| f.start).collect(),
-        findings: all.findings.iter().map(|f| found(all, f)).collect(),
+        findings: findings(all.plan, all.assembly, all.findings),
         cautions: all.cautions.clone(),
         drawings: all.sheets.iter().map(leaf).collect(),
         drawn_views: "Isometrics",
@@ -110,6 +97,7 @@ pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
         template: template_leaves(all.plan),
         lists,
         beside: all.groups.iter().map(beside).collect(),
+        live: all.live,
     };
     let text = write::build_book(&book).map_err(|e| takeoff::fault("book", &e))?;
     Ok(file("index.html", text.into_bytes()))
@@ -165,17 +153,48 @@ fn beside(group: &OutputGroup) -> Beside {
     }
 }
 
-/// A finding with the parts it is about.
-fn found<'a>(all: &Everything<'a>, finding: &'a Finding) -> Found<'a> {
-    let parts = all.assembly.parts.iter().enumerate();
-    let about = About::of(all.plan, finding);
-    Found {
-        finding,
-        parts: parts
-            .filter(|(_, part)| about.names(all.plan, finding, part))
-            .map(|(number, _)| number)
+/// The island for the picture.
+pub(super) fn shown<'a>(
+    plan: &Plan,
+    assembly: &'a Assembly,
+    model: &'a Model,
+    showing: &'a Showing<'a>,
+) -> Shown<'a> {
+    let parts = model.selection(assembly, None).instances().to_vec();
+    let wheres = parts
+        .iter()
+        .map(|i| whereabouts(plan, i.part.run, i.part.face));
+    Shown {
+        wheres: wheres.collect(),
+        parts,
+        appearances: &showing.appearances,
+        views: &showing.views,
+        groups: GROUPS.to_vec(),
+        outwards: plan
+            .faces
+            .iter()
+            .map(|f| [f.outward.x, f.outward.y])
             .collect(),
+        notation: plan.design.project.units,
     }
+}
+
+/// Findings with the parts they are about.
+pub(super) fn findings<'f>(
+    plan: &Plan,
+    assembly: &Assembly,
+    findings: &'f [Finding],
+) -> Vec<Found<'f>> {
+    let one = |finding: &'f Finding| {
+        let about = About::of(plan, finding);
+        let parts = assembly.parts.iter().enumerate();
+        let own = parts.filter(|(_, part)| about.names(plan, finding, part));
+        Found {
+            finding,
+            parts: own.map(|(number, _)| number).collect(),
+        }
+    };
+    findings.iter().map(one).collect()
 }
 
 /// What a finding is about, by its key in the file.

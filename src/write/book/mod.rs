@@ -10,7 +10,7 @@ mod script;
 mod spot;
 
 pub use island::{IslandData, island_data};
-pub use page::{BookError, build_book};
+pub use page::{BookError, build_book, findings_fragment};
 
 use crate::diagnostics::Finding;
 use crate::geometry::Point2;
@@ -129,4 +129,39 @@ pub struct BuildBook<'a> {
     pub lists: Vec<Lists<'a>>,
     /// What lies beside the page.
     pub beside: Vec<Beside>,
+    /// What the live view adds; `None` for the build book.
+    pub live: Option<&'a Live>,
+}
+
+/// What the page of the live view has beside the build book's.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Live {
+    /// What must come with every write.
+    pub token: String,
+    /// The file's values.
+    pub inputs: Vec<InputGroup>,
+}
+
+/// Inputs that belong together.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct InputGroup {
+    /// Their heading.
+    pub title: String,
+    /// The inputs.
+    pub inputs: Vec<Input>,
+}
+
+/// A value of the file that can be written otherwise.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Input {
+    /// Its key.
+    pub key: String,
+    /// What it is called.
+    pub label: String,
+    /// What it means.
+    pub about: String,
+    /// What the file says.
+    pub value: String,
+    /// The words that may stand there; empty where any text of its kind may.
+    pub choices: Vec<String>,
 }

@@ -3,13 +3,16 @@
 use super::packed::packed;
 use super::script::script;
 use super::spot::spot;
-use super::{BuildBook, Found, Leaf, Lists, island_data};
+use super::{BuildBook, Found, Leaf, Lists, Live, Shown, island_data};
 use crate::diagnostics::{Finding, Verdict};
+use crate::geometry::Point2;
 use crate::table::{Cell, Table};
 use minijinja::Environment;
 use serde_json::{Map, Value, json};
 
 const PAGE: &str = include_str!("../../../templates/book/page.html");
+const FINDINGS: &str = include_str!("../../../templates/book/findings.html");
+const INPUTS: &str = include_str!("../../../templates/book/inputs.html");
 const STYLE: &str = include_str!("../../../templates/book/style.css");
 
 /// Why the page could not be written: a fault of the program.
@@ -49,20 +52,17 @@ pub fn build_book(book: &BuildBook) -> Result<String, BookError> {
     let island = island_data(&book.shown)?;
     let mut data = island.json;
     data["drawn"] = drawn;
-    let mut environment = Environment::new();
-    environment.set_auto_escape_callback(|_| minijinja::AutoEscape::Html);
-    environment.add_template("page", PAGE)?;
     let values = json!({
         "title": book.title,
         "facts": book.facts,
         "style": STYLE,
         "script": script(),
-        "live": false,
+        "live": book.live.map(live),
         "chapters": chapters(book),
         "part_count": book.shown.parts.len(),
-        "tally": tally(book),
+        "tally": tally(&book.findings),
         "cautions": book.cautions,
-        "findings": findings(book),
+        "findings": findings(&book.shown, &book.outline, &book.findings),
         "drawings": drawings,
         "template": sentences(&book.printing),
         "template_sheets": template_sheets,
@@ -72,9 +72,46 @@ pub fn build_book(book: &BuildBook) -> Result<String, BookError> {
         "shapes": island.shapes,
         "sheets": packed(&serde_json::to_vec(&leaves.texts).unwrap_or_default())?,
     });
+    poured("page", values)
+}
+
+/// The chapter of findings alone, as the live view puts it in place of the earlier one.
+///
+/// # Errors
+/// When the frame cannot be filled: a fault of the program.
+pub fn findings_fragment(
+    shown: &Shown,
+    outline: &[Point2],
+    found: &[Found],
+    cautions: &[String],
+) -> Result<String, BookError> {
+    let values = json!({
+        "tally": tally(found),
+        "cautions": cautions,
+        "findings": findings(shown, outline, found),
+    });
+    poured("findings", values)
+}
+
+/// Pours values into one of the frames.
+fn poured(name: &str, values: Value) -> Result<String, BookError> {
+    let mut environment = Environment::new();
+    environment.set_auto_escape_callback(|_| minijinja::AutoEscape::Html);
+    environment.add_template("page", PAGE)?;
+    environment.add_template("findings", FINDINGS)?;
+    environment.add_template("inputs", INPUTS)?;
     let values = minijinja::Value::from(minijinja::value::Serde(values));
-    let text = environment.get_template("page")?.render(values)?;
-    Ok(text)
+    Ok(environment.get_template(name)?.render(values)?)
+}
+
+fn live(live: &Live) -> Value {
+    let groups = live.inputs.iter().map(|group| {
+        let inputs = group.inputs.iter().map(|i| {
+            json!({"key": i.key, "label": i.label, "about": i.about, "value": i.value, "choices": i.choices})
+        });
+        json!({"title": group.title, "inputs": inputs.collect::<Vec<_>>()})
+    });
+    json!({"token": live.token, "groups": groups.collect::<Vec<_>>()})
 }
 
 /// JSON that cannot end the script it stands in.
@@ -139,24 +176,23 @@ const VERDICTS: [(Verdict, &str, bool); 5] = [
     (Verdict::Pass, "pass", false),
 ];
 
-fn of_verdict<'b>(book: &'b BuildBook, verdict: Verdict) -> impl Iterator<Item = &'b Found<'b>> {
-    let all = book.findings.iter();
-    all.filter(move |f| f.finding.verdict == verdict)
+fn of_verdict<'b>(found: &'b [Found<'b>], verdict: Verdict) -> impl Iterator<Item = &'b Found<'b>> {
+    found.iter().filter(move |f| f.finding.verdict == verdict)
 }
 
-fn tally(book: &BuildBook) -> Value {
+fn tally(found: &[Found]) -> Value {
     let counted = VERDICTS.iter().filter_map(|(verdict, class, _)| {
-        let count = of_verdict(book, *verdict).count();
+        let count = of_verdict(found, *verdict).count();
         let shown = count > 0 || *verdict == Verdict::Fail;
         shown.then(|| json!({"class": class, "word": verdict.word(), "count": count}))
     });
     Value::Array(counted.collect())
 }
 
-fn findings(book: &BuildBook) -> Value {
+fn findings(shown: &Shown, outline: &[Point2], found: &[Found]) -> Value {
     let groups = VERDICTS.iter().filter_map(|(verdict, class, open)| {
-        let items: Vec<Value> = of_verdict(book, *verdict)
-            .map(|f| finding(book, f))
+        let items: Vec<Value> = of_verdict(found, *verdict)
+            .map(|f| finding(shown, outline, f))
             .collect();
         (!items.is_empty())
             .then(|| json!({"class": class, "word": verdict.word(), "open": open, "items": items}))
@@ -164,14 +200,14 @@ fn findings(book: &BuildBook) -> Value {
     Value::Array(groups.collect())
 }
 
-fn finding(book: &BuildBook, found: &Found) -> Value {
+fn finding(shown: &Shown, outline: &[Point2], found: &Found) -> Value {
     let f: &Finding = found.finding;
     let parts = found.parts.iter();
-    let parts: Vec<_> = parts.filter_map(|i| book.shown.parts.get(*i)).collect();
+    let parts: Vec<_> = parts.filter_map(|i| shown.parts.get(*i)).collect();
     let picture = if f.verdict == Verdict::Pass {
         None
     } else {
-        spot(&book.outline, &parts)
+        spot(outline, &parts)
     };
     let line = f.place.is_known().then_some(f.place.line);
     json!({

@@ -4,6 +4,11 @@ import { inflated } from "../view/model.js";
 
 let pages = null;
 
+/** Other sheets have come: they are read anew. */
+export function forgetSheets() {
+  pages = null;
+}
+
 /** The text of a sheet as SVG. */
 export async function sheetText(number) {
   pages ??= inflated(document.getElementById("sheet-data").textContent).then((bytes) => JSON.parse(new TextDecoder().decode(bytes)));

@@ -3,9 +3,10 @@
 import { inflated, shapesFrom } from "../view/model.js";
 import { IslandView } from "../view/island.js";
 import { WAYS } from "../view/cutplane.js";
-import { openSheets, sheetImage } from "./sheets.js";
+import { forgetSheets, openSheets, sheetImage } from "./sheets.js";
 import { Ticks, deviceStore, tieTicks } from "./ticks.js";
 import { describe, listParts } from "./parts.js";
+import { goLive } from "./live.js";
 
 const by = (id) => document.getElementById(id);
 
@@ -89,7 +90,8 @@ function findingButtons(view, choose) {
 export async function start() {
   openSheets(document);
   const title = document.querySelector("h1").textContent;
-  tieTicks(document, new Ticks(title, deviceStore()));
+  const ticks = new Ticks(title, deviceStore());
+  tieTicks(document, ticks);
   const { data, shapes } = await carried();
   let view;
   const told = (number) => describe(by("chosen"), number === null ? null : view.data.parts[number]);
@@ -110,6 +112,18 @@ export async function start() {
   layerSwitches(view);
   sliders(view);
   findingButtons(view, choose);
+  goLive(view, {
+    refreshed: () => {
+      forgetSheets();
+      openSheets(document);
+      tieTicks(document, ticks);
+      findingButtons(view, choose);
+    },
+    shown: () => {
+      findingButtons(view, choose);
+      told(view.chosen);
+    },
+  });
   listParts(data.parts, { find: by("part-find"), count: by("part-count"), list: by("part-list") }, choose);
   return view;
 }
