@@ -91,7 +91,11 @@ _built = {}
 @pytest.fixture(params=EXAMPLES)
 def example(request, program, out):
     """Every example in `params`, built once."""
-    name = request.param
+    return built(request.param, program, out)
+
+
+def built(name, program, out):
+    """An example by its name, built when it is first asked for."""
     if name not in _built:
         target = out / "first"
         run(program, "build", f"params/{name}.yaml", "--out", target, "--tolerance", f"{TOLERANCE} mm")
