@@ -29,6 +29,7 @@ pub mod site;
 pub mod template;
 pub mod workshop;
 
+pub use axonometric::CHAPTER as AXONOMETRIC;
 pub use dimension::Dimension;
 pub use scene::Look;
 pub use set::{Told, looks, sheets};

@@ -3,7 +3,7 @@
 use super::site::tables as site_tables;
 use super::{OutputFile, OutputGroup, file, models, takeoff, workshop};
 use crate::diagnostics::Finding;
-use crate::drawing::{Sheet, template};
+use crate::drawing::{AXONOMETRIC, Sheet, template};
 use crate::mesh::{Model, Showing};
 use crate::parts::{Assembly, Group, Part, PartKind};
 use crate::plan::Plan;
@@ -92,7 +92,7 @@ pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
         findings: findings(all.plan, all.assembly, all.findings),
         cautions: all.cautions.clone(),
         drawings: all.sheets.iter().map(leaf).collect(),
-        drawn_views: "Isometrics",
+        drawn_views: AXONOMETRIC,
         printing: printing(all.plan),
         template: template_leaves(all.plan),
         lists,

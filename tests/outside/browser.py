@@ -1,6 +1,9 @@
 """Headless Chromium from Debian, driven by Playwright: it draws WebGL by software, so that every machine sees the same."""
 
+import atexit
+import base64
 import contextlib
+import functools
 import io
 import pathlib
 import shutil
@@ -14,16 +17,23 @@ ARGUMENTS = ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--ena
 AXE = pathlib.Path(__file__).parent / "node_modules/axe-core/axe.min.js"
 
 
+@functools.cache
+def driver():
+    """One driver for the whole session: a second one cannot run beside it."""
+    started = sync_playwright().start()
+    atexit.register(started.stop)
+    return started
+
+
 @contextlib.contextmanager
 def chromium(*more):
     path = shutil.which("chromium")
     assert path, "Debian's chromium is missing"
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=path, args=[*ARGUMENTS, *more])
-        try:
-            yield browser
-        finally:
-            browser.close()
+    browser = driver().chromium.launch(executable_path=path, args=[*ARGUMENTS, *more])
+    try:
+        yield browser
+    finally:
+        browser.close()
 
 
 class Page:
@@ -46,8 +56,6 @@ class Page:
         """The canvas as pixels."""
         self.page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
         url = self.page.evaluate("document.getElementById('picture').toDataURL()")
-        import base64
-
         return np.asarray(Image.open(io.BytesIO(base64.b64decode(url.split(",", 1)[1]))).convert("RGB")).astype(int)
 
     def slide(self, name, value):

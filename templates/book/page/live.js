@@ -88,6 +88,7 @@ export function goLive(view, { refreshed, shown }) {
       view?.replace(said.island, said.shapes);
       document.getElementById("findings-all").innerHTML = said.findings;
       shown();
+      document.documentElement.dataset.shown = said.seen;
     }
     seen = said.seen;
     if (said.page_of && said.page_of !== pageOf) {
