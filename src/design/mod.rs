@@ -115,6 +115,16 @@ pub struct Placed<T> {
     pub place: Place,
 }
 
+impl<T> Placed<T> {
+    /// Another value at the same place.
+    pub fn map<U>(self, f: impl FnOnce(T) -> U) -> Placed<U> {
+        Placed {
+            value: f(self.value),
+            place: self.place,
+        }
+    }
+}
+
 impl<T> std::ops::Deref for Placed<T> {
     type Target = T;
     fn deref(&self) -> &T {

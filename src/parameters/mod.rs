@@ -47,7 +47,7 @@ pub use island::{
 };
 pub use making::{Backing, Bracing, Brackets, Joint, Reinforcement};
 pub use nearest::nearest;
-pub use pour::Pour;
+pub use pour::{Forecast, ForecastHour, Pour, PourMaterials};
 pub use ratings::{BoxFill, Clearance, Cover, Drain, Fuel, Hinge, Opens, Protection};
 pub use read::{Reading, read, read_changed, read_title_block, read_trade};
 pub use reference::reference;

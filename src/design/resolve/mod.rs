@@ -5,6 +5,8 @@ mod as_built;
 mod buying;
 mod counter;
 mod drawings;
+mod forecast;
+mod forecast_csv;
 mod gather;
 mod island;
 mod making;
