@@ -52,7 +52,9 @@ pub(super) fn forecast(g: &mut Gather, given: &Given<parameters::Forecast>) -> O
     let hours = in_order(g, &written);
     gaps(g, &hours);
     if hours.is_empty() {
-        if g.findings.len() == before {
+        // A group that says nothing is as one that is not there.
+        let is_written = !f.hours.is_absent() || !f.csv.is_absent();
+        if is_written && g.findings.len() == before {
             let hint = "write hours: with at, air, humidity and wind of each, or csv:";
             g.fail("empty-forecast", place, "the forecast has no hours", hint);
         }

@@ -82,8 +82,6 @@ pub struct Conditions {
     pub wind: Speed,
     /// Whether a windbreak stands there already.
     pub sheltered: bool,
-    /// Whether a windbreak stands there already.
-    pub sheltered: bool,
     /// Sun that reaches it, watts a square metre.
     pub sun: f64,
 }
@@ -97,7 +95,6 @@ impl Conditions {
             mixture: Mixture::of(design, hour.air),
             air: hour.air,
             humidity: hour.humidity,
-            sheltered: pour.windbreak,
             sheltered: pour.windbreak,
             wind: wind * if pour.windbreak { WINDBREAK } else { 1.0 },
             sun: hour.sun.filter(|_| !pour.shade).unwrap_or(0.0),
