@@ -47,7 +47,7 @@ pub use services::{
     Compartment, Cylinder, Electricity, EnclosureEdition, Gas, GasPipe, PipeMaterial,
 };
 pub use site::{Ground, ObjectKind, Passage, People, Site, SiteObject, Surface};
-pub use survey::Survey;
+pub use survey::{SpotLevel, Survey};
 pub use work::Work;
 
 use crate::catalog::Supplies;

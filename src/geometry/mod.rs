@@ -4,6 +4,7 @@
 //! and its boundary representation are all derived from that one description.
 
 mod bend;
+mod best_plane;
 mod bounds;
 mod brep;
 mod clip;
@@ -26,6 +27,7 @@ mod straight;
 mod tabbed;
 mod wall;
 
+pub use best_plane::{BestPlane, NoPlane};
 pub use bounds::{Bounds2, Bounds3};
 pub use brep::{Along, Axes, Boundary, Curve, Edge, Face, Oval, Surface};
 pub use cut::Cut;

@@ -60,11 +60,11 @@ pub use supplies::{Serves, Size, Sold, Supply, TradeFile};
 pub use surroundings::{
     Ground, ObjectKind, OwnLimit, Passage, People, Point, Site, SiteObject, Surface,
 };
-pub use survey::Survey;
+pub use survey::{Across, LevelGrid, Measured, SpotLevel, Survey};
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
 pub use work::Work;
 pub use written::{
-    AngleText, AreaText, ColourText, CountText, CurrencyText, IrradianceText, MassText, MomentText,
-    PowerText, PriceText, ScaleText, ShareText, SlopeText, SpeedText, StressText, TemperatureText,
-    TimeSpanText, VolumeText,
+    AngleText, AreaText, ColourText, CountText, CurrencyText, IrradianceText, LevelText, MassText,
+    MomentText, PowerText, PriceText, ScaleText, ShareText, SlopeText, SpeedText, StressText,
+    TemperatureText, TimeSpanText, VolumeText,
 };

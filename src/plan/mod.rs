@@ -21,6 +21,7 @@ mod panel_layout;
 mod panels;
 mod room;
 mod run;
+mod sleeper;
 mod station;
 
 pub use band::Band;
@@ -36,6 +37,7 @@ pub use layers::{Layer, Layers};
 pub use level::PlanLevels;
 pub use panel::{Crosspiece, CrosspieceKind, Panel, PanelOf, Sizes, Upright, UprightKind};
 pub use run::RunPlan;
+pub use sleeper::Sleeper;
 
 use crate::design::{Design, Side};
 use crate::diagnostics::Finding;
