@@ -45,9 +45,10 @@ impl Vertex {
     }
 }
 
-/// Places are taken on a grid of 1/1024 mm, on which differences are exact.
+/// Places are taken on a fine binary grid: numbers too small for the triangulation are zero on it.
 fn on_grid(mm: f64) -> f64 {
-    (mm * 1024.0).round() / 1024.0
+    const FINE: f64 = 1_048_576.0;
+    (mm * FINE).round() / FINE
 }
 
 impl Surface {
