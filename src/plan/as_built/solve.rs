@@ -7,10 +7,10 @@ use crate::plan::RunPlan;
 use nalgebra::Isometry2;
 use std::collections::BTreeSet;
 
-/// How well a frame's sides keep to the plan: a standard deviation of a quarter inch, common practice.
-pub(super) const SIDE_KEEPS: f64 = 6.35;
+/// How well a frame's sides keep to the plan: a standard deviation of 3/16 in, common practice.
+const SIDE_KEEPS: f64 = 4.7625;
 /// How well its diagonals do: half an inch, common practice; a frame is squared after it is framed.
-pub(super) const DIAGONAL_KEEPS: f64 = 12.7;
+const DIAGONAL_KEEPS: f64 = 12.7;
 /// How well a mark is put where a string along a side meets another side: a sixteenth of an inch, common practice.
 const STRING: f64 = 1.5875;
 /// A reading is set aside when that brings the sum of squares down by at least so much: the square of 3.29, which one sound
@@ -61,7 +61,7 @@ pub(super) fn solve(design: &Design, runs: &[RunPlan]) -> Option<FrameAsBuilt> {
     let suspects = found.into_iter().map(|(key, rival)| {
         let length = own[key.0].lengths[key.1];
         let (read, others) = (length.read.unwrap_or_default(), length.adjusted);
-        // How well the others know it: the plan keeps them to a quarter inch at worst.
+        // How well the others know it: a few divisions of the tape.
         let sure = 3.0 * frame.deviation();
         Suspect {
             run: key.0,
