@@ -2,6 +2,7 @@
 
 mod as_built;
 mod setting_out;
+mod sheet;
 
 use crate::drawing::site::setting_out::SettingOut;
 use crate::plan::Plan;
@@ -9,8 +10,8 @@ use crate::site::standing::Standing;
 use crate::table::Table;
 
 /// What the setting-out sheet shows.
-pub(super) fn sheet(_: &Plan, _: &Standing) -> Option<SettingOut> {
-    None
+pub(super) fn sheet(plan: &Plan, standing: &Standing) -> Option<SettingOut> {
+    Some(sheet::sheet(plan, standing))
 }
 
 /// Its tables.
