@@ -263,6 +263,15 @@ impl<'a> Frame<'a> {
         runs.flat_map(|i| (0..6).map(move |k| (i, k))).collect()
     }
 
+    /// Which corners of a run join another one.
+    fn joined(&self, i: usize) -> [bool; 4] {
+        self.corners[i].map(|point| {
+            let others = self.corners.iter().enumerate().filter(|(k, _)| *k != i);
+            let mut shared = others.flat_map(|(_, c)| c);
+            shared.any(|c| *c == point) || self.on_line.iter().any(|l| l[0] == point)
+        })
+    }
+
     /// A run of the fitted points.
     fn run(
         &self,
@@ -290,7 +299,7 @@ impl<'a> Frame<'a> {
             measured: self.as_built.runs.iter().position(|m| m.run == i),
             solved: solved && self.read[i].iter().any(Option::is_some),
             off: off(&corners, &self.planned[i]),
-            push: Push::of(&corners),
+            push: Push::of(&corners, self.joined(i)),
             lengths,
             corners,
         }

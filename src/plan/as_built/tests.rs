@@ -334,3 +334,48 @@ fn absurd_readings_do_no_harm() {
         ));
     }
 }
+
+#[test]
+fn a_frame_read_as_planned_changes_nothing() {
+    for design in [straight(), corner()] {
+        let bare = plan::lay_out(design.clone()).unwrap();
+        let runs = bare.runs.iter().enumerate().map(|(i, r)| {
+            let across = r.length.hypot(r.depth);
+            measured(i, [r.length, r.length, r.depth, r.depth, across, across])
+        });
+        let mut read = plan::lay_out(with(design, runs.collect())).unwrap();
+        assert_eq!(read.as_built.as_ref().unwrap().follow, Follow::AsPlanned);
+        // All parts and drawings are made from the plan alone.
+        read.as_built = None;
+        read.design.as_built = None;
+        assert_eq!(read, bare);
+    }
+}
+
+#[test]
+fn a_face_an_eighth_shorter_still_holds_its_openings() {
+    let mut design = straight();
+    let middle = crate::units::Length::millimetres(115.0 * INCH - 300.0);
+    design.openings = vec![crate::design::Opening {
+        name: "doors".to_owned(),
+        kind: crate::design::OpeningKind::Door,
+        place: crate::diagnostics::Place::default(),
+        run: 0,
+        side: Side::Working,
+        station: sample::placed(crate::design::Station::FromLeft(middle)),
+        width: mm(600.0),
+        height: mm(400.0),
+        sill: mm(150.0),
+        flange: mm(20.0),
+        body_depth: mm(0.0),
+        hardware: crate::design::Hardware::default(),
+    }];
+    let (l, d) = ((120.0 - 0.125) * INCH, 30.0 * INCH);
+    let lengths = [l, l, d, d, l.hypot(d), l.hypot(d)];
+    let plan = plan::lay_out(with(design, vec![measured(0, lengths)])).unwrap();
+    assert!(plan.as_built.as_ref().unwrap().planned().is_some());
+    let face = &plan.faces[0];
+    assert!((face.length - l).abs() < 1e-3);
+    // The opening keeps its distance from the left corner.
+    assert!((face.openings[0].s1 - 115.0 * INCH).abs() < 1e-9);
+}

@@ -28,7 +28,7 @@ pub(super) static SQUARE_RULE: Rule = Rule {
         checks: "By how much the two diagonals of each measured run differ, as fitted by least squares: it passes up to `out-of-square`, is a caution up to `out-of-square-at-most` and fails beyond. It says which \
                  corner to push, in which direction and how far.",
         why: "Boards and tiles are cut square. A frame that is pushed square before the boards go on costs a minute; after that it is kept by them for good.",
-        reckoned: "The seating side is pushed along itself by (d1² − d2²) / (2 (a + b)), with the diagonals d1, d2 and the two long sides a, b; the working side stays. What is left after the boards are on is built on as \
+        reckoned: "The seating side is pushed along itself by (d1² − d2²) / (2 (a + b)), with the diagonals d1, d2 and the two long sides a, b; the working side stays. Where the corner there joins another run, the working side is pushed the other way instead. What is left after the boards are on is built on as \
                    it stands: counter, forms, boards and template follow the frame as measured.",
         example: "10 ft by 30 in with diagonals of 123-7/8 and 123-1/2 in: the seating side is pushed 3/16 in along itself, from the longer diagonal's end.",
     },
@@ -59,10 +59,11 @@ fn check(subject: &Subject, answers: &mut Answers) {
         let found = format!("the diagonals of run '{run}' differ by {}", subject.mm(off));
         let push = built.push;
         let hint = format!(
-            "before the boards go on push the {} of run '{run}' {} towards the {}, the working side held",
+            "before the boards go on push the {} of run '{run}' {} towards the {}, the {} held",
             push.corner.name(),
             subject.mm(push.by),
-            push.towards()
+            push.towards(),
+            push.held()
         );
         let answer = if enough.allows(off) {
             answers.pass(&m.place, found).at_most(&enough)
@@ -100,12 +101,12 @@ mod tests {
 
     #[test]
     fn the_corner_to_push_is_at_the_end_of_the_longer_diagonal() {
-        // 3/8 in between 123.875 and 123.5: (123.875² - 123.5²) / (2 · 240) = .1933 in, 3/16.
+        // The cook run's right corners join the bar run. 3/8 in between 123.875 and 123.5: (123.875² - 123.5²) / (2 · 240) = .1933 in, 3/16.
         let found = diagonals("123-7/8 in", "123-1/2 in").about(CODE, "cook");
         assert!(
             found
                 .hint
-                .contains("seating-side right corner of run 'cook' 3/16\" towards the left"),
+                .contains("working-side left corner of run 'cook' 3/16\" towards the right, the seating side held"),
             "{found:?}"
         );
         let found = diagonals("123-1/2 in", "123-7/8 in").about(CODE, "cook");

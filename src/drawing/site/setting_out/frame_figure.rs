@@ -10,6 +10,9 @@ use crate::geometry::{Bounds2, Point2, Vector2};
 /// Half the length of the batten at the end of a string, millimetres on the sheet.
 const BATTEN: f64 = 1.6;
 
+/// How much of the line from mark to mark is drawn at each of them.
+const STUB: f64 = 6.0;
+
 /// Everything that is drawn, as built.
 pub(super) fn area(values: &SettingOut) -> Option<Bounds2> {
     let around = Bounds2::around(values.pegs.iter().map(|p| p.at))?;
@@ -29,7 +32,8 @@ pub(super) fn draw(page: &mut Page, values: &SettingOut, fit: &Fit) {
             continue;
         };
         let (pen, dash) = match stretch.of {
-            StretchOf::Side => (Pen::Medium, Dash::Solid),
+            StretchOf::Side => (Pen::Thick, Dash::Solid),
+            StretchOf::Within => (Pen::Thin, Dash::Solid),
             StretchOf::Diagonal => (Pen::Thin, Dash::Dashed),
             StretchOf::Overall => continue,
         };
@@ -37,7 +41,13 @@ pub(super) fn draw(page: &mut Page, values: &SettingOut, fit: &Fit) {
     }
     for triangle in &values.triangles {
         let [a, b] = triangle.marks.map(|p| fit.point(p));
-        page.line(Layer::Symbol, Pen::Fine, Dash::Solid, a, b);
+        if let Some(along) = (b - a).try_normalize(1e-6) {
+            // The line from mark to mark is only begun at both: whole ones would cover the diagonals.
+            let stub = along * STUB.min((b - a).norm() / 2.0);
+            for (from, to) in [(a, a + stub), (b, b - stub)] {
+                page.line(Layer::Symbol, Pen::Fine, Dash::Solid, from, to);
+            }
+        }
         if let Some(corner) = at(triangle.corner) {
             for mark in [a, b] {
                 tick(page, fit.point(corner), mark);
@@ -103,12 +113,11 @@ fn letter_stretches(page: &mut Page, values: &SettingOut, fit: &Fit) {
             let [Some(a), Some(b)] = ends else { continue };
             let line = [fit.point(a.at), fit.point(b.at)];
             // What finds no room here stands in the table.
-            let text = match wanted {
-                StretchOf::Side => stretch.words.clone(),
-                _ => format!("{}{} {}", a.letter, b.letter, stretch.words),
-            };
+            let text = format!("{}{} {}", a.letter, b.letter, stretch.words);
             if wanted == StretchOf::Side {
-                beside_line(page, &text, line);
+                let named = format!("{text}, {}", stretch.name);
+                let is_named = !stretch.name.is_empty() && beside_line(page, &named, line);
+                let _ = is_named || beside_line(page, &text, line);
             } else {
                 on_diagonal(page, &text, line);
             }

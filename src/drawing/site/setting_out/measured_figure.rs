@@ -3,7 +3,7 @@
 use super::figure::{arrow, beside_line, beside_point};
 use super::{MeasuredFrame, MeasuredRun};
 use crate::drawing::fit::Fit;
-use crate::drawing::page::{LETTERS, Page};
+use crate::drawing::page::{LARGE, LETTERS, Page};
 use crate::drawing::{Dash, Layer, Pen};
 use crate::geometry::{Bounds2, Point2, Vertex};
 
@@ -51,6 +51,15 @@ pub(super) fn draw(page: &mut Page, frame: &MeasuredFrame, fit: &Fit) {
             }
         }
         push(page, run, &built);
+    }
+    let mut lettered: Vec<&str> = Vec::new();
+    for run in &frame.runs {
+        for (letter, at) in run.letters.iter().zip(shown(run, fit, times)) {
+            if !lettered.contains(&letter.as_str()) {
+                lettered.push(letter);
+                beside_point(page, letter, LARGE, at);
+            }
+        }
     }
     for run in &frame.runs {
         let built = shown(run, fit, times);

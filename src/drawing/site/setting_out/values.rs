@@ -40,13 +40,17 @@ pub struct Stretch {
     pub of: StretchOf,
     /// How long, in words.
     pub words: String,
+    /// What stands behind it where there is room; may be empty.
+    pub name: String,
 }
 
 /// What a length between two pegs is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum StretchOf {
-    /// A side.
+    /// A side of the whole frame.
     Side,
+    /// A side of a run that is not, where runs meet.
+    Within,
     /// A diagonal of a run.
     Diagonal,
     /// Across the whole island.
@@ -80,6 +84,8 @@ pub struct MeasuredRun {
     pub planned: [Point2; 4],
     /// The same as measured.
     pub built: [Point2; 4],
+    /// The letters of its corners.
+    pub letters: [String; 4],
     /// What is lettered at the middle of each side, from that corner to the next.
     pub sides: [String; 4],
     /// The corner to push.

@@ -147,8 +147,9 @@ fn squares(plan: &Plan, frame: &FrameAsBuilt) -> Table {
         });
     Table {
         name: "as-built-squares".to_owned(),
-        title: "How far each run is out of square, and what squares it; the working side stays"
-            .to_owned(),
+        title:
+            "How far each run is out of square, and what squares it; the other long side is held"
+                .to_owned(),
         columns: vec![
             Column::plain("run"),
             Column::plain("diagonals differ by"),

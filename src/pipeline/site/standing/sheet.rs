@@ -1,7 +1,7 @@
 //! What the sheets of setting out show.
 
 use super::setting_out::spell;
-use crate::design::Taped;
+use crate::design::{FrameCorner, Taped};
 use crate::drawing::site::setting_out::{
     MeasuredFrame, MeasuredRun, Peg, PushArrow, SettingOut, Stretch, StretchOf, Triangle,
 };
@@ -35,14 +35,22 @@ pub(super) fn sheet(plan: &Plan, standing: &Standing) -> SettingOut {
     SettingOut {
         pegs: pegs.collect(),
         outline: outline.into_iter().map(|o| o.1).collect(),
-        stretches: standing.lengths.iter().map(|l| stretch(plan, l)).collect(),
+        stretches: standing
+            .lengths
+            .iter()
+            .map(|l| stretch(plan, standing, l))
+            .collect(),
         triangles: standing
             .squares
             .iter()
             .filter_map(|s| triangle(standing, s))
             .collect(),
         past: past(plan.design.project.units),
-        tables: vec![lengths(plan, standing), squares(plan, standing)],
+        tables: vec![
+            lengths(plan, standing),
+            squares(plan, standing),
+            heights(plan),
+        ],
         measured: plan
             .as_built
             .as_ref()
@@ -55,15 +63,26 @@ fn words(plan: &Plan, mm: f64) -> String {
     units.spell_with_unit(Length::millimetres(mm))
 }
 
-fn stretch(plan: &Plan, length: &SetLength) -> Stretch {
+fn stretch(plan: &Plan, standing: &Standing, length: &SetLength) -> Stretch {
+    let face = length
+        .ends
+        .map(|i| standing.points.get(i).and_then(|p| p.face));
+    let count = plan.faces.len();
+    let side = match face {
+        [Some(a), Some(b)] if (a + 1) % count == b => plan.faces.get(a),
+        [Some(a), Some(b)] if (b + 1) % count == a => plan.faces.get(b),
+        _ => None,
+    };
     Stretch {
         ends: length.ends,
         of: match length.of {
             SetLengthOf::Run(_, taped) if taped.is_diagonal() => StretchOf::Diagonal,
-            SetLengthOf::Run(..) | SetLengthOf::Side(..) => StretchOf::Side,
             SetLengthOf::Overall => StretchOf::Overall,
+            SetLengthOf::Run(..) | SetLengthOf::Side(..) if side.is_some() => StretchOf::Side,
+            SetLengthOf::Run(..) | SetLengthOf::Side(..) => StretchOf::Within,
         },
         words: words(plan, length.length),
+        name: side.map_or_else(String::new, |f| f.side.name().to_owned()),
     }
 }
 
@@ -119,13 +138,37 @@ fn squares(plan: &Plan, standing: &Standing) -> Table {
     }
 }
 
+fn heights(plan: &Plan) -> Table {
+    let levels = &plan.levels;
+    let rows = [
+        ("underside of the frame", levels.frame_bottom),
+        ("top of the frame", levels.frame_top),
+        ("top of the counter", levels.counter_top),
+    ];
+    Table {
+        name: "heights".to_owned(),
+        title: "Heights above the datum".to_owned(),
+        columns: ["what", "height"].map(Column::plain).to_vec(),
+        rows: rows
+            .map(|(what, mm)| vec![Cell::text(what), spell(plan, mm)])
+            .to_vec(),
+    }
+}
+
+/// The letter of a corner of a run.
+fn letter(standing: &Standing, run: usize, corner: FrameCorner) -> String {
+    let mut points = standing.points.iter();
+    let point = points.find(|p| p.of.contains(&(run, corner)));
+    point.map_or_else(String::new, |p| p.letter.clone())
+}
+
 /// The frame as measured; `None` where no run has a shape.
 fn measured(plan: &Plan, frame: &FrameAsBuilt, standing: &Standing) -> Option<MeasuredFrame> {
     let planned = frame.planned().map_or(&plan.runs, |p| &p.runs);
     let solved = frame.runs.iter().zip(planned).enumerate();
     let solved = solved.filter(|(_, (r, _))| r.solved);
     let runs: Vec<MeasuredRun> = solved
-        .map(|(_, (built, run))| {
+        .map(|(i, (built, run))| {
             let (u, v) = (run.length, run.depth);
             let corners = [(0.0, 0.0), (u, 0.0), (u, v), (0.0, v)];
             let sides = [Taped::Working, Taped::Right, Taped::Seating, Taped::Left];
@@ -137,6 +180,7 @@ fn measured(plan: &Plan, frame: &FrameAsBuilt, standing: &Standing) -> Option<Me
             MeasuredRun {
                 planned: corners.map(|(u, v)| run.point(u, v)),
                 built: built.corners,
+                letters: FrameCorner::ALL.map(|c| letter(standing, i, c)),
                 sides: sides.map(|t| {
                     let l = built.length(t);
                     format!(
@@ -187,12 +231,13 @@ fn notes(plan: &Plan, frame: &FrameAsBuilt) -> Vec<String> {
             continue;
         }
         notes.push(format!(
-            "Run '{}': diagonals differ by {}; to square it push the {} {} towards the {}, the working side held, before the boards go on.",
+            "Run '{}': diagonals differ by {}; to square it push the {} {} towards the {}, the {} held, before the boards go on.",
             run.name.value,
             words(plan, built.out_of_square().abs()),
             built.push.corner.name(),
             words(plan, built.push.by),
-            built.push.towards()
+            built.push.towards(),
+            built.push.held()
         ));
     }
     let follow = match &frame.follow {
@@ -242,28 +287,27 @@ fn readings(plan: &Plan, frame: &FrameAsBuilt) -> Table {
 fn corners(plan: &Plan, frame: &FrameAsBuilt, standing: &Standing) -> Table {
     let solved = frame.runs.iter().enumerate().filter(|(_, r)| r.solved);
     let rows = solved.flat_map(|(i, run)| {
-        crate::design::FrameCorner::ALL
-            .into_iter()
-            .map(move |corner| {
-                let raise = standing
-                    .raises
-                    .iter()
-                    .find(|r| r.run == i && r.corner == corner);
-                vec![
-                    Cell::text(format!(
-                        "{}: {}",
-                        plan.design.runs[i].name.value,
-                        corner.name()
-                    )),
-                    Cell::text(format!("{:.2}°", run.angle(corner).to_degrees())),
-                    spell(plan, run.off[corner as usize]),
-                    raise.map_or(Cell::Empty, |r| spell(plan, r.by)),
-                ]
-            })
+        FrameCorner::ALL.into_iter().map(move |corner| {
+            let raise = standing
+                .raises
+                .iter()
+                .find(|r| r.run == i && r.corner == corner);
+            vec![
+                Cell::text(format!(
+                    "{} {}: {}",
+                    letter(standing, i, corner),
+                    plan.design.runs[i].name.value,
+                    corner.name()
+                )),
+                Cell::text(format!("{:.2}°", run.angle(corner).to_degrees())),
+                spell(plan, run.off[corner as usize]),
+                raise.map_or(Cell::Empty, |r| spell(plan, r.by)),
+            ]
+        })
     });
     Table {
         name: "corners".to_owned(),
-        title: "Corners: angle, from the planned place, raise by".to_owned(),
+        title: "Corners".to_owned(),
         columns: ["corner", "angle", "off the plan", "raise by"]
             .map(Column::plain)
             .to_vec(),
