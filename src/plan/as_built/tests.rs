@@ -153,6 +153,22 @@ fn sound_readings_are_rarely_blamed() {
 }
 
 #[test]
+fn a_frame_that_is_racked_is_not_blamed_on_the_tape() {
+    let mut dice = Dice(13);
+    let planned = plan::lay_out(straight()).unwrap().runs;
+    for rack in [0.5, 1.0, 1.5, 2.5, 4.0] {
+        for _ in 0..40 {
+            let mut corners = stands(&mut dice);
+            corners[2].x += rack * INCH;
+            corners[3].x += rack * INCH;
+            let lengths = taped(&corners).map(|l| l + dice.normal() * INCH / 16.0);
+            let found = solve::solve(&with(straight(), vec![measured(0, lengths)]), &planned);
+            assert_eq!(found.unwrap().suspects, [], "{rack} in");
+        }
+    }
+}
+
+#[test]
 fn a_foot_misread_on_a_diagonal_is_told_and_set_right() {
     let mut lengths = taped(&stands(&mut Dice(3)));
     let true_value = lengths[4];

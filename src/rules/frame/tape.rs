@@ -15,7 +15,7 @@ pub(super) static TAPE: Rule = Rule {
         why: "A tape hooked at the one-inch mark, or a foot misread, moves a corner of the counter's form by as much. Counter, forms and boards are cut by these figures.",
         reckoned: "Least squares; a reading's standard deviation is one division of the tape. Each reading in turn is left out, with the plan's lengths as weak readings beside the others (3/16 in for sides, 1/2 in \
                    for diagonals, common practice). Where that brings the sum of squares down by more than 10.83, 3.29 squared, the one that brings it down most is named and set aside (data snooping after Baarda, \
-                   value from memory). One surplus length alone cannot tell which of the six is wrong: what tells it is how near the plan the frame is built. Where a second reading does nearly as well, both are named.",
+                   value from memory), but only where the readings disagree among themselves or all others then fall into place. One surplus length alone cannot tell which of the six is wrong: what tells it is how near the plan the frame is built. Where a second reading does nearly as well, both are named.",
         example: "10 ft by 30 in, a long side read as 9'-11\": the diagonals and the other side make it 10'. The reading is named, and as a slip of one inch.",
     },
     limits: &[],

@@ -49,6 +49,15 @@ pub(super) fn peg(page: &mut Page, at: Point2) {
 
 /// A text beside a point: at the first of the places round it where there is room; the nearest first.
 pub(super) fn beside_point(page: &mut Page, text: &str, height: f64, at: Point2) -> bool {
+    within(page, text, height, at, &[1.0, 1.8, 2.8, 4.0])
+}
+
+/// The same close by, so that it is read with nothing else.
+pub(super) fn close_by(page: &mut Page, text: &str, height: f64, at: Point2) -> bool {
+    within(page, text, height, at, &[0.7, 1.0])
+}
+
+fn within(page: &mut Page, text: &str, height: f64, at: Point2, steps: &[f64]) -> bool {
     let ways = [
         (1.0, 1.0),
         (-1.0, 1.0),
@@ -59,7 +68,7 @@ pub(super) fn beside_point(page: &mut Page, text: &str, height: f64, at: Point2)
         (0.0, 1.0),
         (0.0, -1.0),
     ];
-    let stands = [1.0, 1.8, 2.8, 4.0].into_iter().flat_map(|far| {
+    let stands = steps.iter().flat_map(|far| {
         ways.map(|(x, y)| {
             let align = if x > 0.5 {
                 Align::Left

@@ -1,6 +1,6 @@
 //! The frame's corner points on the ground: strings, pegs, sides, diagonals and right angles.
 
-use super::figure::{beside_line, beside_point, peg};
+use super::figure::{beside_line, beside_point, close_by, peg};
 use super::{SettingOut, StretchOf};
 use crate::drawing::fit::Fit;
 use crate::drawing::page::{LARGE, Page};
@@ -127,8 +127,10 @@ fn letter_stretches(page: &mut Page, values: &SettingOut, fit: &Fit) {
 
 /// A level text near a slanting line.
 fn on_diagonal(page: &mut Page, text: &str, [from, to]: [Point2; 2]) {
-    for share in [0.3, 0.7, 0.25, 0.75, 0.35, 0.65, 0.2, 0.8, 0.4, 0.6] {
-        if beside_point(
+    for share in [
+        0.3, 0.7, 0.25, 0.75, 0.35, 0.65, 0.2, 0.8, 0.4, 0.6, 0.15, 0.85, 0.45, 0.55,
+    ] {
+        if close_by(
             page,
             text,
             crate::drawing::page::LETTERS,
