@@ -159,6 +159,7 @@ mod tests {
         );
     }
 
+    // A reading is sound or likely wrong: a caution cannot come of it.
     #[test]
     fn what_was_not_taped_is_not_checked() {
         let trial = measured("10 ft").without("as_built.runs[1].right");
