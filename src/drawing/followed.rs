@@ -13,20 +13,21 @@ pub fn followed(plan: &Plan) -> Option<String> {
     });
     let said: Vec<String> = said.collect();
     let said = if said.is_empty() {
-        "less than a step of the tape".to_owned()
+        "its sides are as long, its corners not square".to_owned()
     } else {
         said.join("; ")
     };
     Some(format!(
-        "Follows the frame as measured, against the plan {said}."
+        "Follows the frame as measured, against the plan: {said}."
     ))
 }
 
-/// The sides of a run that differ by a step of the drawings or more, and its diagonals.
+/// The sides of a run that differ by a step of the drawings or more.
 fn differences(plan: &Plan, frame: &FrameAsBuilt, run: usize) -> Option<String> {
     let units = plan.design.project.units;
     let built = frame.runs.get(run).filter(|r| r.solved)?;
-    let off = Taped::ALL.into_iter().filter_map(|taped| {
+    let sides = Taped::ALL.into_iter().filter(|t| !t.is_diagonal());
+    let off = sides.filter_map(|taped| {
         let by = Length::millimetres(built.length(taped).difference());
         let sign = match units.steps(by) {
             0 => return None,

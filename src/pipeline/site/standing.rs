@@ -10,8 +10,8 @@ use crate::site::standing::Standing;
 use crate::table::Table;
 
 /// What the setting-out sheet shows.
-pub(super) fn sheet(plan: &Plan, standing: &Standing) -> Option<SettingOut> {
-    Some(sheet::sheet(plan, standing))
+pub(super) fn sheet(plan: &Plan, standing: &Standing) -> SettingOut {
+    sheet::sheet(plan, standing)
 }
 
 /// Its tables.

@@ -27,7 +27,7 @@ fn followed(plan: &mut Plan, frame: &FrameAsBuilt) -> Follow {
     let far = frame.runs.iter().enumerate();
     let far = far.map(|(i, r)| (i, r.farthest_off()));
     if let Some((run, off)) = far.max_by(|a, b| a.1.total_cmp(&b.1))
-        && !(off <= TOO_FAR)
+        && (off.is_nan() || off > TOO_FAR)
     {
         return Follow::TooFar { run, off };
     }

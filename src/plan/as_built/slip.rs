@@ -15,13 +15,16 @@ pub enum Slip {
     Centimetres(i32),
 }
 
+/// A unit in millimetres, and the slip that so many of it are.
+type Kind = (f64, fn(i32) -> Slip);
+
 /// No more whole units than this are a slip.
 const MOST: f64 = 11.0;
 
 impl Slip {
     /// The slip that a reading's error is, as far as `sure` millimetres tell it from others.
     pub(super) fn of(error: f64, sure: f64, notation: Notation) -> Option<Self> {
-        let kinds: [(f64, fn(i32) -> Self); 2] = match notation {
+        let kinds: [Kind; 2] = match notation {
             Notation::Imperial => [(304.8, Self::Feet), (25.4, Self::Inches)],
             Notation::Metric => [(100.0, Self::Tenths), (10.0, Self::Centimetres)],
         };

@@ -41,7 +41,9 @@ pub(super) fn slab_shares(plan: &Plan, whole: f64) -> Vec<ShareOfSlab> {
     if plan.as_built.as_ref().and_then(|f| f.planned()).is_some() {
         // A counter on the frame as measured passes the runs' own rectangles a little: together they are the whole.
         let (whole, sum) = (outline.area(), areas.iter().sum::<f64>());
-        areas.iter_mut().for_each(|a| *a *= whole / sum.max(1.0));
+        for area in &mut areas {
+            *area *= whole / sum.max(1.0);
+        }
     }
     let mut found: Vec<ShareOfSlab> = areas
         .into_iter()
