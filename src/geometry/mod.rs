@@ -28,8 +28,8 @@ mod straight;
 mod tabbed;
 mod wall;
 
-pub use best_plane::{BestPlane, NoPlane};
 pub use adjustment::{Adjusted, Measured, Network, Observation};
+pub use best_plane::{BestPlane, NoPlane};
 pub use bounds::{Bounds2, Bounds3};
 pub use brep::{Along, Axes, Boundary, Curve, Edge, Face, Oval, Surface};
 pub use cut::Cut;

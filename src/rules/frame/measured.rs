@@ -38,26 +38,6 @@ pub(super) fn runs<'a>(
     found
 }
 
-/// The runs that were measured, each with its shape; says which were not.
-pub(super) fn runs<'a>(
-    subject: &Subject<'a>,
-    (as_built, frame): (&'a AsBuilt, &'a FrameAsBuilt),
-    answers: &mut Answers,
-) -> Vec<(&'a MeasuredRun, &'a RunAsBuilt)> {
-    let mut found = Vec::new();
-    for (run, built) in subject.plan.design.runs.iter().zip(&frame.runs) {
-        let name = &run.name.value;
-        match built.measured.and_then(|m| as_built.runs.get(m)) {
-            Some(m) => found.push((m, built)),
-            None => {
-                let said = format!("run '{name}' was not measured");
-                answers.missing(&as_built.place, "runs", said).about(name);
-            }
-        }
-    }
-    found
-}
-
 /// The name of a measured run.
 pub(super) fn name<'a>(subject: &Subject<'a>, measured: &MeasuredRun) -> &'a str {
     let run = subject.plan.design.runs.get(measured.run);
