@@ -26,7 +26,7 @@ mod survey;
 mod work;
 
 pub use crate::parameters::Change;
-pub use as_built::AsBuilt;
+pub use as_built::{AsBuilt, FrameCorner, MeasuredRun, Taped};
 pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use drawings::{AskedCut, Cell, Drawings, Field, Ink, TitleBlock};

@@ -3,6 +3,7 @@
 //! Everything here is in millimetres and right-handed. A solid is a *description* ([`Solid`]); its volume, its mesh
 //! and its boundary representation are all derived from that one description.
 
+mod adjustment;
 mod bend;
 mod best_plane;
 mod bounds;
@@ -27,6 +28,7 @@ mod straight;
 mod tabbed;
 mod wall;
 
+pub use adjustment::{Adjusted, Measured, Network, Observation};
 pub use best_plane::{BestPlane, NoPlane};
 pub use bounds::{Bounds2, Bounds3};
 pub use brep::{Along, Axes, Boundary, Curve, Edge, Face, Oval, Surface};

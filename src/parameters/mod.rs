@@ -34,7 +34,7 @@ mod tree;
 mod work;
 mod written;
 
-pub use as_built::AsBuilt;
+pub use as_built::{AsBuilt, CornerHeights, Diagonals, MeasuredRun};
 pub use buying::{Buying, Labels, PunchOuts, Spare};
 pub use change::Change;
 pub use counter::{Corners, Counter, Edge, Overhang, TileBand, Turndown};
