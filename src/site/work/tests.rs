@@ -221,7 +221,7 @@ appliances:
 
 fn order(more: &str) -> Order {
     let design = from_text(&format!("{ISLAND}{more}")).unwrap_or_else(|f| panic!("{f:#?}"));
-    let pour = planned(&design, &[]);
+    let pour = planned(&design, None);
     let plan = lay_out(design).unwrap();
     reckon(&plan, &build(&plan), &pour)
 }
@@ -337,7 +337,7 @@ fn frost_and_heat_are_no_hours_for_coats() {
       {at: 2027-05-03T10:00, air: 33 C, humidity: 60 %, wind: 5 km/h},
       {at: 2027-05-03T11:00, air: 20 C, humidity: 60 %, wind: 5 km/h}]}}\n";
     let design = from_text(&format!("{ISLAND}{hours}")).unwrap();
-    let pour = planned(&design, &[]);
+    let pour = planned(&design, None);
     let weather = Weather::of(&design, &pour);
     // 3 °C is 37 °F, 33 °C is 91 °F.
     let at = |t: &str| parse_moment(t).unwrap();
