@@ -48,7 +48,7 @@ pub use services::{
 };
 pub use site::{Ground, ObjectKind, Passage, People, Site, SiteObject, Surface};
 pub use survey::{SpotLevel, Survey};
-pub use work::Work;
+pub use work::{Earlier, Shift, StepChange, Work};
 
 use crate::catalog::Supplies;
 use crate::diagnostics::{Finding, Place};

@@ -62,7 +62,7 @@ pub use surroundings::{
 };
 pub use survey::{Across, LevelGrid, Measured, SpotLevel, Survey};
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
-pub use work::Work;
+pub use work::{StepChange, Trades, Work};
 pub use written::{
     AngleText, AreaText, ColourText, CountText, CurrencyText, IrradianceText, LevelText, MassText,
     MomentText, PowerText, PriceText, ScaleText, ShareText, SlopeText, SpeedText, StressText,

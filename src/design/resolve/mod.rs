@@ -23,6 +23,7 @@ mod site;
 mod soft;
 mod sold;
 mod station;
+mod step_changes;
 mod supplies;
 mod survey;
 #[cfg(test)]

@@ -1,0 +1,77 @@
+//! How far each step can slip before the end of the work moves, in this order of hands.
+
+use super::calendar::Stretch;
+use super::network::{Link, Minutes, Network};
+use super::schedule::{Calendars, Kind, Scheduled, Task};
+
+/// Minutes of work that each step can begin later; 0 for the steps that decide the end.
+///
+/// Calendars, waits and who comes before whom stay as they are: a step that waited for the hands of another waits for it again.
+/// That the weather would be another later is not reckoned.
+pub fn slack(tasks: &[Task], done: &Scheduled, calendars: &Calendars, crew: u32) -> Vec<Minutes> {
+    let links: Vec<Link> = done
+        .links
+        .iter()
+        .copied()
+        .chain(of_hands(tasks, done, crew))
+        .collect();
+    let network = Network {
+        takes: tasks.iter().map(|t| t.takes).collect(),
+        links,
+    };
+    let ends = done.stretches.iter().filter_map(|s| s.last());
+    let end = ends.map(|s| s.1).max().unwrap_or(0);
+    let mut latest: Vec<Minutes> = vec![0; tasks.len()];
+    let mut slack = vec![0; tasks.len()];
+    let order = network.in_order().unwrap_or_default();
+    for &step in order.iter().rev() {
+        let Some(&(begin, _)) = done.stretches[step].first() else {
+            continue;
+        };
+        let after = network.links.iter().filter(|l| l.from == step);
+        let after = after.filter(|l| !done.stretches[l.to].is_empty());
+        let by = after.map(|l| latest[l.to] - l.wait).fold(end, Minutes::min);
+        let late = begin_by(tasks[step], calendars, by).unwrap_or(begin).max(begin);
+        latest[step] = late;
+        slack[step] = match tasks[step].kind {
+            Kind::Trades => calendars.trades.between(begin, late),
+            Kind::Coat => calendars.coat.between(begin, late),
+            Kind::Crew => calendars.crew.between(begin, late),
+            Kind::Pour | Kind::AsSet => calendars.crew.between(begin, late),
+        };
+    }
+    slack
+}
+
+fn begin_by(task: Task, calendars: &Calendars, end: Minutes) -> Option<Minutes> {
+    match task.kind {
+        Kind::Crew => calendars.crew.begin_by(end, task.takes),
+        Kind::Coat => calendars.coat.begin_by(end, task.takes),
+        Kind::Trades => calendars.trades.begin_by(end, task.takes),
+        Kind::Pour | Kind::AsSet => Some(end - task.takes),
+    }
+}
+
+/// Steps that cannot be done at once for want of hands, one after the other as they are.
+fn of_hands(tasks: &[Task], done: &Scheduled, crew: u32) -> Vec<Link> {
+    let ends = |s: &[Stretch]| Some((s.first()?.0, s.last()?.1));
+    let held = |i: &usize| tasks[*i].kind != Kind::Trades && tasks[*i].hands > 0;
+    let own: Vec<usize> = (0..tasks.len()).filter(held).collect();
+    let mut links = Vec::new();
+    for &from in &own {
+        for &to in &own {
+            let both = tasks[from].hands.saturating_add(tasks[to].hands);
+            let (Some(first), Some(second)) =
+                (ends(&done.stretches[from]), ends(&done.stretches[to]))
+            else {
+                continue;
+            };
+            // Two steps of no length at one moment would wait for each other.
+            let is_before = first.1 <= second.0 && (first.0, first.1, from) < (second.0, second.1, to);
+            if from != to && both > crew && is_before {
+                links.push(Link { from, to, wait: 0 });
+            }
+        }
+    }
+    links
+}
