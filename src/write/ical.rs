@@ -66,7 +66,11 @@ pub fn ical(agenda: &Agenda) -> Vec<u8> {
         if !event.category.is_empty() {
             line("CATEGORIES", &escaped(&event.category));
         }
-        let transparent = if event.is_transparent { "TRANSPARENT" } else { "OPAQUE" };
+        let transparent = if event.is_transparent {
+            "TRANSPARENT"
+        } else {
+            "OPAQUE"
+        };
         line("TRANSP", transparent);
         line("END", "VEVENT");
     }
@@ -76,7 +80,11 @@ pub fn ical(agenda: &Agenda) -> Vec<u8> {
 
 /// Such as `20270514T050000`.
 fn stamped(moment: Moment) -> String {
-    let plain: String = moment.iso().chars().filter(|c| !matches!(c, '-' | ':')).collect();
+    let plain: String = moment
+        .iso()
+        .chars()
+        .filter(|c| !matches!(c, '-' | ':'))
+        .collect();
     format!("{plain}00")
 }
 
@@ -155,7 +163,10 @@ mod tests {
     fn long_lines_are_folded_between_characters() {
         let long = "Ø ½ ° ".repeat(60);
         let text = written(event(&long));
-        assert!(text.split("\r\n").all(|l| l.len() <= 75 && !l.contains('\n')));
+        assert!(
+            text.split("\r\n")
+                .all(|l| l.len() <= 75 && !l.contains('\n'))
+        );
         let unfolded = text.replace("\r\n ", "");
         assert!(unfolded.contains(&format!("SUMMARY:{long}\r\n")));
     }

@@ -1,7 +1,8 @@
 //! What closes the frame.
 
 use super::{
-    After, Case, Caution, Doer, Fitness, Hands, Heaviest, Item, Measure, Pace, Phase, Pieces, WorkStep,
+    After, Case, Caution, Doer, Fitness, Hands, Heaviest, Item, Measure, Pace, Phase, Pieces,
+    WorkStep,
 };
 
 /// What cutting anything with cement in it asks for.
@@ -21,8 +22,14 @@ pub(super) static STEPS: &[WorkStep] = &[
             After::step("services-hold"),
         ],
         paces: &[
-            Pace { of: Measure::Once, hours: 0.25 },
-            Pace { of: Measure::Channel, hours: 0.12 },
+            Pace {
+                of: Measure::Once,
+                hours: 0.25,
+            },
+            Pace {
+                of: Measure::Channel,
+                hours: 0.12,
+            },
         ],
         hands: Hands::Some(1),
         by: Doer::Crew,
@@ -30,7 +37,9 @@ pub(super) static STEPS: &[WorkStep] = &[
         tools: &["snips", "screw gun", "level", "string"],
         pieces: &[Pieces::Channel],
         cautions: &[Caution::Say("Cut edges are sharp: gloves.")],
-        checks: &[Item::Say("Straight and level: boards and coats stand on it; weep holes open")],
+        checks: &[Item::Say(
+            "Straight and level: boards and coats stand on it; weep holes open",
+        )],
         is_hold: false,
     },
     WorkStep {
@@ -40,13 +49,25 @@ pub(super) static STEPS: &[WorkStep] = &[
         when: Case::Always,
         after: &[After::step("base-channel")],
         paces: &[
-            Pace { of: Measure::BoardPieces, hours: 0.2 },
-            Pace { of: Measure::Boards, hours: 0.25 },
+            Pace {
+                of: Measure::BoardPieces,
+                hours: 0.2,
+            },
+            Pace {
+                of: Measure::Boards,
+                hours: 0.25,
+            },
         ],
         hands: Hands::Lifting(Heaviest::Board, 2),
         by: Doer::Crew,
         fitness: Fitness::Dry,
-        tools: &["scoring knife", "straight edge", "screw gun", "hole saw", "board layout"],
+        tools: &[
+            "scoring knife",
+            "straight edge",
+            "screw gun",
+            "hole saw",
+            "board layout",
+        ],
         pieces: &[Pieces::Boards],
         cautions: &[SILICA, Caution::Lift(Heaviest::Board)],
         checks: &[
@@ -62,8 +83,14 @@ pub(super) static STEPS: &[WorkStep] = &[
         when: Case::Always,
         after: &[After::step("boards")],
         paces: &[
-            Pace { of: Measure::Once, hours: 0.25 },
-            Pace { of: Measure::BoardPieces, hours: 0.12 },
+            Pace {
+                of: Measure::Once,
+                hours: 0.25,
+            },
+            Pace {
+                of: Measure::BoardPieces,
+                hours: 0.12,
+            },
         ],
         hands: Hands::Some(1),
         by: Doer::Crew,
@@ -71,7 +98,9 @@ pub(super) static STEPS: &[WorkStep] = &[
         tools: &["alkali-resistant tape", "trowel", "bucket and paddle"],
         pieces: &[Pieces::Boards],
         cautions: &[WET],
-        checks: &[Item::Say("Tape over every joint, corner mesh on every outer corner")],
+        checks: &[Item::Say(
+            "Tape over every joint, corner mesh on every outer corner",
+        )],
         is_hold: false,
     },
 ];

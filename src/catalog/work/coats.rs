@@ -16,17 +16,29 @@ pub(super) static STEPS: &[WorkStep] = &[
         when: Case::Always,
         after: &[
             After::hours("tape", 24.0, "the taped joints have set: common practice"),
-            After::step("strip").when(Case::InPlace),
-            After::step("lift").when(Case::Elsewhere),
+            // The slurry of sanding runs down the faces: the boards bear it, a coat does not.
+            After::step("sand"),
         ],
         paces: &[
-            Pace { of: Measure::Once, hours: 0.75 },
-            Pace { of: Measure::BaseCoat, hours: 0.35 },
+            Pace {
+                of: Measure::Once,
+                hours: 0.75,
+            },
+            Pace {
+                of: Measure::BaseCoat,
+                hours: 0.35,
+            },
         ],
         hands: Hands::Some(2),
         by: Doer::Crew,
         fitness: Fitness::Coat,
-        tools: &["hawk and trowel", "darby", "bucket and paddle", "corner mesh, joint strips", "masking"],
+        tools: &[
+            "hawk and trowel",
+            "darby",
+            "bucket and paddle",
+            "corner mesh, joint strips",
+            "masking",
+        ],
         pieces: &[Pieces::BaseCoat],
         cautions: &[WET, LADDER],
         checks: &[
@@ -46,20 +58,34 @@ pub(super) static STEPS: &[WorkStep] = &[
             "the base coat carries: 48 h between coats, ASTM C926",
         )],
         paces: &[
-            Pace { of: Measure::Once, hours: 0.75 },
-            Pace { of: Measure::Tile, hours: 1.8 },
+            Pace {
+                of: Measure::Once,
+                hours: 0.75,
+            },
+            Pace {
+                of: Measure::Tile,
+                hours: 1.8,
+            },
         ],
         hands: Hands::Some(1),
         by: Doer::Crew,
         fitness: Fitness::Coat,
-        tools: &["notched trowel", "wet saw", "spacers", "level", "tile layout"],
+        tools: &[
+            "notched trowel",
+            "wet saw",
+            "spacers",
+            "level",
+            "tile layout",
+        ],
         pieces: &[Pieces::Tiles],
         cautions: &[
             SILICA,
             WET,
             Caution::Say("Wet saw: goggles, protected outlet. Glazed edges cut."),
         ],
-        checks: &[Item::Say("Cut tiles before mixing; movement joints left open")],
+        checks: &[Item::Say(
+            "Cut tiles before mixing; movement joints left open",
+        )],
         is_hold: false,
     },
     WorkStep {
@@ -67,10 +93,20 @@ pub(super) static STEPS: &[WorkStep] = &[
         name: "Grout the tile band",
         phase: Phase::Coats,
         when: Case::TileBand,
-        after: &[After::hours("tile", 24.0, "the tiles sit fast: 24 h, common practice")],
+        after: &[After::hours(
+            "tile",
+            24.0,
+            "the tiles sit fast: 24 h, common practice",
+        )],
         paces: &[
-            Pace { of: Measure::Once, hours: 0.5 },
-            Pace { of: Measure::Tile, hours: 0.5 },
+            Pace {
+                of: Measure::Once,
+                hours: 0.5,
+            },
+            Pace {
+                of: Measure::Tile,
+                hours: 0.5,
+            },
         ],
         hands: Hands::Some(1),
         by: Doer::Crew,
@@ -93,19 +129,31 @@ pub(super) static STEPS: &[WorkStep] = &[
                 "the base coat cures: 7 d before the finish coat, ASTM C926",
             ),
             After::step("grout"),
-            After::step("sand"),
         ],
         paces: &[
-            Pace { of: Measure::Once, hours: 0.75 },
-            Pace { of: Measure::FinishCoat, hours: 0.3 },
+            Pace {
+                of: Measure::Once,
+                hours: 0.75,
+            },
+            Pace {
+                of: Measure::FinishCoat,
+                hours: 0.3,
+            },
         ],
         hands: Hands::Some(2),
         by: Doer::Crew,
         fitness: Fitness::Coat,
-        tools: &["hawk and steel trowel", "plastic float", "bucket and paddle", "masking"],
+        tools: &[
+            "hawk and steel trowel",
+            "plastic float",
+            "bucket and paddle",
+            "masking",
+        ],
         pieces: &[Pieces::FinishCoat],
         cautions: &[WET, LADDER],
-        checks: &[Item::Say("One face from edge to edge without a pause; bags of one batch number together")],
+        checks: &[Item::Say(
+            "One face from edge to edge without a pause; bags of one batch number together",
+        )],
         is_hold: false,
     },
 ];

@@ -1,6 +1,8 @@
 //! Setting out and levelling.
 
-use super::{After, Case, Caution, Doer, Fitness, Hands, Item, Measure, Pace, Phase, Pieces, WorkStep};
+use super::{
+    After, Case, Caution, Doer, Fitness, Hands, Item, Measure, Pace, Phase, Pieces, WorkStep,
+};
 
 pub(super) static STEPS: &[WorkStep] = &[
     WorkStep {
@@ -10,13 +12,24 @@ pub(super) static STEPS: &[WorkStep] = &[
         when: Case::Always,
         after: &[],
         paces: &[
-            Pace { of: Measure::Once, hours: 1.0 },
-            Pace { of: Measure::Runs, hours: 0.5 },
+            Pace {
+                of: Measure::Once,
+                hours: 1.0,
+            },
+            Pace {
+                of: Measure::Runs,
+                hours: 0.5,
+            },
         ],
         hands: Hands::Some(2),
         by: Doer::Crew,
         fitness: Fitness::Any,
-        tools: &["level or water level", "two tapes", "string, chalk, stakes", "setting-out sheet"],
+        tools: &[
+            "level or water level",
+            "two tapes",
+            "string, chalk, stakes",
+            "setting-out sheet",
+        ],
         pieces: &[],
         cautions: &[Caution::Say(
             "Before a stake is driven or anything is dug, have buried gas, power and water lines marked by those who own them.",
@@ -34,8 +47,14 @@ pub(super) static STEPS: &[WorkStep] = &[
         when: Case::Always,
         after: &[After::step("set-out")],
         paces: &[
-            Pace { of: Measure::Once, hours: 0.5 },
-            Pace { of: Measure::Sleepers, hours: 0.2 },
+            Pace {
+                of: Measure::Once,
+                hours: 0.5,
+            },
+            Pace {
+                of: Measure::Sleepers,
+                hours: 0.2,
+            },
         ],
         hands: Hands::Some(1),
         by: Doer::Crew,
@@ -43,7 +62,9 @@ pub(super) static STEPS: &[WorkStep] = &[
         tools: &["long level", "saw", "shims", "shim plan"],
         pieces: &[Pieces::Sleepers],
         cautions: &[Caution::Say("Saw: eye and ear protection, work held fast.")],
-        checks: &[Item::Say("Level along and across; no shim can be pulled out by hand")],
+        checks: &[Item::Say(
+            "Level along and across; no shim can be pulled out by hand",
+        )],
         is_hold: false,
     },
 ];

@@ -369,3 +369,48 @@ pub enum Item {
     /// The hands that must be there at the pour.
     PourHands,
 }
+
+impl Measure {
+    /// What it counts, as it is said after "a": empty for the step itself.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Once => "",
+            Self::Runs => "run",
+            Self::Sleepers => "m of sleeper",
+            Self::Members => "piece of steel",
+            Self::PanelMembers => "piece of a panel",
+            Self::Panels => "panel",
+            Self::Crossings => "tie, trimmer or blocking",
+            Self::Things => "thing that must fit",
+            Self::GasPipe => "m of gas pipe",
+            Self::GasEnds => "gas appliance",
+            Self::ElectricEnds => "receptacle or electric appliance",
+            Self::WaterEnds => "sink or drain",
+            Self::Channel => "m of base channel",
+            Self::Boards => "m² of board",
+            Self::BoardPieces => "piece of board",
+            Self::Substrate => "m² of substrate",
+            Self::EdgeForms => "m of edge form",
+            Self::CutoutForms => "cutout form",
+            Self::Slab => "m³ of slab",
+            Self::Top => "m² of counter",
+            Self::Brackets => "bracket",
+            Self::BaseCoat => "m² of base coat",
+            Self::FinishCoat => "m² of finish coat",
+            Self::Tile => "m² of tile",
+            Self::Fronts => "door, drawer, hatch or vent",
+            Self::Appliances => "appliance",
+        }
+    }
+}
+
+impl Hands {
+    /// In words.
+    pub fn name(self) -> String {
+        match self {
+            Self::Some(count) => count.to_string(),
+            Self::Lifting(_, least) => format!("lift, {least}"),
+            Self::Pouring => "pour.crew; else 2, or 3 for more than 0.28 m³".to_owned(),
+        }
+    }
+}

@@ -57,4 +57,41 @@ mod tests {
         let pours = work_steps().filter(|s| s.fitness == Fitness::Placing);
         assert_eq!(pours.count(), 1);
     }
+
+    /// One row a step, as docs/work.md has it.
+    fn documented() -> String {
+        let mut rows = String::from(
+            "| step | what | hours | hands | by | after |\n| --- | --- | --- | --- | --- | --- |\n",
+        );
+        for step in work_steps() {
+            let hours: Vec<String> = (step.paces.iter())
+                .map(|p| match p.of.name() {
+                    "" => format!("{} h", p.hours),
+                    of => format!("{} h a {of}", p.hours),
+                })
+                .collect();
+            let after: Vec<&str> = step.after.iter().map(|a| a.step).collect();
+            rows.push_str(&format!(
+                "| {} | {} | {} | {} | {} | {} |\n",
+                step.id,
+                step.name,
+                hours.join(" + "),
+                step.hands.name(),
+                step.by.name(),
+                after.join(", "),
+            ));
+        }
+        rows
+    }
+
+    #[test]
+    fn the_page_lists_every_step_as_it_is() {
+        let page = include_str!("../../../docs/work.md");
+        let (_, table) = page.split_once("<!-- steps -->\n\n").unwrap();
+        assert!(
+            table.starts_with(&documented()),
+            "docs/work.md should have\n{}",
+            documented()
+        );
+    }
 }

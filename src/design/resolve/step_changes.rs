@@ -64,11 +64,18 @@ fn step_named(g: &mut Gather, given: &Given<String>, what: &str) -> Option<&'sta
 
 /// Hours of work; days of a calendar would say nothing of how long anybody works on them.
 fn takes(g: &mut Gather, given: &Given<TimeSpanText>) -> Option<Placed<TimeSpan>> {
-    let written = g.amount(given, &TAKES, |t| parse_time_span(t).map(TimeSpan::in_hours))?;
+    let written = g.amount(given, &TAKES, |t| {
+        parse_time_span(t).map(TimeSpan::in_hours)
+    })?;
     let text = given.value().map_or("", |t| t.0.as_str());
     if text.contains(['d', 'w']) {
         let found = format!("takes is written in days of a calendar: {}", text.trim());
-        g.fail("bad-amount", &written.place, found, "write hours of work, such as 6 h");
+        g.fail(
+            "bad-amount",
+            &written.place,
+            found,
+            "write hours of work, such as 6 h",
+        );
         return None;
     }
     Some(Placed {
@@ -109,7 +116,12 @@ fn read_wait(g: &mut Gather, text: &str, place: &Place) -> Option<TimeSpan> {
         Ok(hours) if (0.0..=WAIT).contains(&hours.in_hours()) => Some(hours),
         Ok(_) => {
             let found = format!("the wait makes no sense: {}", text.trim().escape_debug());
-            g.fail("out-of-range", place, found, "write a time from 0 h to 366 d");
+            g.fail(
+                "out-of-range",
+                place,
+                found,
+                "write a time from 0 h to 366 d",
+            );
             None
         }
         Err(error) => {

@@ -7,6 +7,9 @@ use crate::design::{Placed, Shift, Work};
 use crate::parameters::{self, Given, MomentText, nearest};
 use crate::units::{Moment, parse_moment, parse_share};
 
+/// Days of the week as the file writes them.
+type Days = Given<Vec<Given<String>>>;
+
 const CREW: Range = Range {
     least: 1.0,
     most: 100.0,
@@ -76,11 +79,7 @@ fn done_by(
 }
 
 /// Days and hours of the crew or of the trades.
-fn shift(
-    g: &mut Gather,
-    given: Option<(&Given<Vec<Given<String>>>, &Given<String>)>,
-    usual: Shift,
-) -> Shift {
+fn shift(g: &mut Gather, given: Option<(&Days, &Given<String>)>, usual: Shift) -> Shift {
     let Some((days, hours)) = given else {
         return usual;
     };
@@ -90,7 +89,7 @@ fn shift(
 }
 
 /// The days of a week that are worked; `None` where the file names none.
-fn week(g: &mut Gather, given: &Given<Vec<Given<String>>>) -> Option<[bool; 7]> {
+fn week(g: &mut Gather, given: &Days) -> Option<[bool; 7]> {
     let list = given.value()?;
     let mut days = [false; 7];
     for (word, place) in given.entries() {

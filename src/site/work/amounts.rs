@@ -146,9 +146,7 @@ impl<'a> Amounts<'a> {
                 self.design.appliances.len() + framed.count()
             }
             Measure::GasEnds => appliances(burns_gas),
-            Measure::ElectricEnds => {
-                appliances(is_electric) + openings(&[OpeningKind::Receptacle])
-            }
+            Measure::ElectricEnds => appliances(is_electric) + openings(&[OpeningKind::Receptacle]),
             Measure::WaterEnds => appliances(has_water),
             Measure::Fronts => openings(&[
                 OpeningKind::Door,

@@ -33,7 +33,7 @@ impl Calendar {
     pub fn new(shift: &Shift, weekday: usize, off: impl IntoIterator<Item = i64>) -> Self {
         Self {
             shift: shift.clone(),
-            weekday: weekday as i64,
+            weekday: i64::try_from(weekday % 7).unwrap_or(0),
             off: off.into_iter().collect(),
             closed: Vec::new(),
         }
@@ -60,6 +60,12 @@ impl Calendar {
         let is_worked = self.shift.days[weekday % 7] && !self.off.contains(&day);
         let midnight = day * DAY;
         is_worked.then_some((midnight + self.shift.from, midnight + self.shift.to))
+    }
+
+    /// True where work goes on through all nights.
+    pub fn never_closes(&self) -> bool {
+        let shift = &self.shift;
+        shift.days == [true; 7] && shift.from == 0 && shift.to == DAY && self.off.is_empty()
     }
 
     /// The stretches of a day that are worked.
@@ -122,7 +128,12 @@ impl Calendar {
         let day = end.div_euclid(DAY);
         for day in (day - FAR..=day).rev() {
             for (from, to) in self.stretches(day).into_iter().rev() {
-                let to = to.min(end);
+                // What takes no time still begins in working hours, not at their end.
+                let to = if work > 0 {
+                    to.min(end)
+                } else {
+                    (to - 1).min(end)
+                };
                 if from > to || (from == to && left > 0) {
                     continue;
                 }

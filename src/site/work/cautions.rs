@@ -21,6 +21,9 @@ pub(super) fn hands(amounts: &Amounts, hands: Hands) -> u32 {
     match hands {
         Hands::Some(count) => count,
         Hands::Lifting(of, least) => lifters(amounts.heaviest(of)).max(least),
+        Hands::Pouring if amounts.design().pour.crew.place.line > 0 => {
+            amounts.design().pour.crew.value
+        }
         Hands::Pouring if amounts.of(Measure::Slab) > LARGE_POUR => 3,
         Hands::Pouring => 2,
     }
@@ -31,12 +34,20 @@ pub(super) fn cautions(amounts: &Amounts, step: &WorkStep) -> Vec<String> {
     let all = step.cautions.iter();
     all.filter_map(|c| match c {
         Caution::Say(text) => Some((*text).to_owned()),
-        Caution::Lift(of) => lift(amounts, *of),
+        Caution::Lift(of) => lift(amounts, *of, least(step, *of)),
     })
     .collect()
 }
 
-fn lift(amounts: &Amounts, of: Heaviest) -> Option<String> {
+/// How many lift it however light it is: what is long or limp.
+fn least(step: &WorkStep, of: Heaviest) -> u32 {
+    match step.hands {
+        Hands::Lifting(what, least) if what == of => least,
+        _ => 1,
+    }
+}
+
+fn lift(amounts: &Amounts, of: Heaviest, least: u32) -> Option<String> {
     let mass = amounts.heaviest(of);
     let what = match of {
         Heaviest::Panel => "the heaviest panel's steel weighs",
@@ -52,7 +63,7 @@ fn lift(amounts: &Amounts, of: Heaviest) -> Option<String> {
         });
     }
     let spelt = Unit::Mass.spell(mass.kg(), amounts.design().project.units);
-    let who = match lifters(mass) {
+    let who = match lifters(mass).max(least) {
         1 => "one person, from the knees".to_owned(),
         n => format!("{n} people together"),
     };
@@ -85,7 +96,10 @@ fn things(amounts: &Amounts) -> Vec<String> {
     };
     let appliances = design.appliances.iter().map(|a| {
         let hole = size(&[a.cutout_width.value, a.cutout_depth.value]);
-        format!("{}: body through its cutout {hole}, flange lies flat", a.name)
+        format!(
+            "{}: body through its cutout {hole}, flange lies flat",
+            a.name
+        )
     });
     let framed = design.openings.iter().filter(|o| o.kind.is_framed());
     let openings = framed.map(|o| {
@@ -101,7 +115,9 @@ fn concrete(amounts: &Amounts) -> String {
         Notation::Imperial => format!("{:.1} cu ft", volume.mm3() / 28_316_846.592),
         Notation::Metric => format!("{:.0} L", volume.mm3() / 1e6),
     };
-    format!("Bags on site and dry: enough for {spelt} and the spare ones of the order list; counted by two")
+    format!(
+        "Bags on site and dry: enough for {spelt} and the spare ones of the order list; counted by two"
+    )
 }
 
 fn pour_hands(amounts: &Amounts, crew: u32) -> String {
@@ -130,16 +146,36 @@ fn piece(amounts: &Amounts, pieces: Pieces) -> String {
     };
     match pieces {
         Pieces::Sleepers => count(PartKind::Sleeper),
-        Pieces::PanelSteel => many(amounts.of(Measure::PanelMembers), "piece of panels", "pieces of panels"),
-        Pieces::Crossings => many(amounts.of(Measure::Crossings), "tie or blocking", "ties, trimmers, blocking"),
-        Pieces::Channel => many(amounts.count(PartKind::BaseChannel) as f64, "base channel", "base channels"),
+        Pieces::PanelSteel => many(
+            amounts.of(Measure::PanelMembers),
+            "piece of panels",
+            "pieces of panels",
+        ),
+        Pieces::Crossings => many(
+            amounts.of(Measure::Crossings),
+            "tie or blocking",
+            "ties, trimmers, blocking",
+        ),
+        Pieces::Channel => many(
+            amounts.count(PartKind::BaseChannel) as f64,
+            "base channel",
+            "base channels",
+        ),
         Pieces::Boards => count(PartKind::Board),
         Pieces::Substrate => "substrate".to_owned(),
         Pieces::Forms => {
-            let edge = many(amounts.count(PartKind::EdgeForm) as f64, "edge form", "edge forms");
+            let edge = many(
+                amounts.count(PartKind::EdgeForm) as f64,
+                "edge form",
+                "edge forms",
+            );
             let holes = amounts.of(Measure::CutoutForms);
             let holes = many(holes, "cutout form", "cutout forms");
-            [edge, holes].into_iter().filter(|t| !t.is_empty()).collect::<Vec<_>>().join(", ")
+            [edge, holes]
+                .into_iter()
+                .filter(|t| !t.is_empty())
+                .collect::<Vec<_>>()
+                .join(", ")
         }
         Pieces::Slab => "slab".to_owned(),
         Pieces::BaseCoat => "base coat".to_owned(),
@@ -147,14 +183,27 @@ fn piece(amounts: &Amounts, pieces: Pieces) -> String {
         Pieces::Tiles => count(PartKind::Tile),
         Pieces::Fronts => {
             let names = design.openings.iter().filter(|o| {
-                !matches!(o.kind, crate::design::OpeningKind::Undercounter | crate::design::OpeningKind::Receptacle)
+                !matches!(
+                    o.kind,
+                    crate::design::OpeningKind::Undercounter
+                        | crate::design::OpeningKind::Receptacle
+                )
             });
-            names.map(|o| o.name.as_str()).collect::<Vec<_>>().join(", ")
+            names
+                .map(|o| o.name.as_str())
+                .collect::<Vec<_>>()
+                .join(", ")
         }
         Pieces::Appliances => {
-            let built_in = design.openings.iter().filter(|o| o.kind == crate::design::OpeningKind::Undercounter);
+            let built_in = design
+                .openings
+                .iter()
+                .filter(|o| o.kind == crate::design::OpeningKind::Undercounter);
             let names = design.appliances.iter().map(|a| a.name.as_str());
-            names.chain(built_in.map(|o| o.name.as_str())).collect::<Vec<_>>().join(", ")
+            names
+                .chain(built_in.map(|o| o.name.as_str()))
+                .collect::<Vec<_>>()
+                .join(", ")
         }
     }
 }

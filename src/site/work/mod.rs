@@ -6,6 +6,7 @@
 mod amounts;
 pub mod calendar;
 mod cautions;
+mod driving;
 mod links;
 pub mod network;
 mod notes;
@@ -14,9 +15,13 @@ mod pour_day;
 mod reckon;
 pub mod schedule;
 mod slack;
+#[cfg(test)]
+mod tests;
+#[cfg(test)]
+mod trial;
 mod weather;
 
 pub use amounts::Amounts;
-pub use order::{Order, Step, Times, Waiting};
+pub use order::{Order, Source, Step, Times, Waiting};
 pub use reckon::reckon;
 pub use weather::Weather;

@@ -96,6 +96,7 @@ impl Network {
 
 #[cfg(test)]
 mod tests {
+    use super::super::trial::networks;
     use super::*;
     use proptest::prelude::*;
 
@@ -118,29 +119,19 @@ mod tests {
         let network = Network {
             takes: vec![1, 1],
             links: vec![
-                Link { from: 0, to: 1, wait: 0 },
-                Link { from: 1, to: 0, wait: 0 },
+                Link {
+                    from: 0,
+                    to: 1,
+                    wait: 0,
+                },
+                Link {
+                    from: 1,
+                    to: 0,
+                    wait: 0,
+                },
             ],
         };
         assert_eq!(network.passes(), None);
-    }
-
-    /// Networks whose links go from lower to higher numbers, so that they have no circle.
-    pub(in super::super) fn networks() -> impl Strategy<Value = Network> {
-        let takes = proptest::collection::vec(0_i64..900, 1..14);
-        let links = proptest::collection::vec((0_usize..14, 0_usize..14, 0_i64..4000), 0..30);
-        (takes, links).prop_map(|(takes, links)| {
-            let links = links.into_iter().filter(|(a, b, _)| a != b);
-            let links = links.map(|(a, b, wait)| Link {
-                from: a.min(b),
-                to: a.max(b),
-                wait,
-            });
-            Network {
-                takes,
-                links: links.collect(),
-            }
-        })
     }
 
     proptest! {

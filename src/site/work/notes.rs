@@ -8,7 +8,12 @@ use crate::catalog::work::Fitness;
 use crate::units::Moment;
 
 /// Puts the sentences down.
-pub(super) fn add(order: &mut Order, amounts: &Amounts, weather: &Weather, done: Option<&Scheduled>) {
+pub(super) fn add(
+    order: &mut Order,
+    amounts: &Amounts,
+    weather: &Weather,
+    done: Option<&Scheduled>,
+) {
     let mut notes = vec![
         "Hours, hands and pace are invented defaults where the file says nothing: set work.steps, work.pace and work.crew to your \
          own. Waits say where they come from."
@@ -17,7 +22,8 @@ pub(super) fn add(order: &mut Order, amounts: &Amounts, weather: &Weather, done:
     notes.extend(hands(order));
     if done.is_some_and(|d| d.too_early) {
         notes.push(
-            "pour.at comes before everything for the pour is ready: it is put later here.".to_owned(),
+            "pour.at comes before everything for the pour is ready: it is put later here."
+                .to_owned(),
         );
     }
     if let Some(begin) = pour(order) {
@@ -46,7 +52,10 @@ fn hands(order: &Order) -> Option<String> {
         .collect();
     let crew = order.crew;
     (!short.is_empty()).then(|| {
-        format!("More hands than the crew of {crew} are needed at: {}. Ask them in time.", short.join(", "))
+        format!(
+            "More hands than the crew of {crew} are needed at: {}. Ask them in time.",
+            short.join(", ")
+        )
     })
 }
 
@@ -73,6 +82,10 @@ fn deadline(order: &Order, amounts: &Amounts) -> Option<String> {
     let (_, end) = order.span?;
     let late = end.midnight().hours_since(by.value.midnight()) / 24.0;
     (late > 0.0).then(|| {
-        format!("Done on {}, {late:.0} days after work.done_by ({}).", end.spell_day(), by.value.spell_day())
+        format!(
+            "Done on {}, {late:.0} days after work.done_by ({}).",
+            end.spell_day(),
+            by.value.spell_day()
+        )
     })
 }

@@ -29,8 +29,8 @@ pub struct Step {
     pub what: &'static WorkStep,
     /// Hours of work.
     pub takes: TimeSpan,
-    /// True when the file says how long it takes; else that is reckoned from invented defaults.
-    pub is_told: bool,
+    /// Where that comes from.
+    pub source: Source,
     /// How many pairs of hands it needs, which may be more than there are.
     pub hands: u32,
     /// What it handles, such as `12 boards`.
@@ -54,12 +54,31 @@ pub struct Times {
     pub end: Moment,
     /// How many hours of work it can slip before the end of all moves.
     pub float: TimeSpan,
+    /// True for a step of the chain that decides when all is done: each begins as soon as the one before it lets it.
+    ///
+    /// A step of the chain can still have some float where working hours end before it would hold the next one up.
+    pub is_critical: bool,
 }
 
-impl Times {
-    /// True for a step that decides when all is done.
-    pub fn is_critical(&self) -> bool {
-        self.float.in_hours() <= 0.0
+/// Where the length of a step comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Source {
+    /// The file.
+    File,
+    /// Batches and setting clock of the pour.
+    Pour,
+    /// Invented defaults and the island's amounts.
+    Default,
+}
+
+impl Source {
+    /// In words.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::File => "file",
+            Self::Pour => "pour plan",
+            Self::Default => "invented default",
+        }
     }
 }
 

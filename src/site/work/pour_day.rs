@@ -18,6 +18,8 @@ pub struct PourDay<'a> {
     pub covered: Option<Stretch>,
     /// The beginnings of its hours in which concrete may be placed.
     pub fit: &'a BTreeSet<Minutes>,
+    /// What is checked straight before it, in working hours too where it begins in them.
+    pub lead: Minutes,
     /// How long placing takes.
     pub placing: Minutes,
     /// From the beginning of placing to the end of trowelling, for a beginning.
@@ -38,12 +40,15 @@ impl PourDay<'_> {
 
     fn on(&self, day: i64, ready: Minutes) -> Option<Minutes> {
         let (open, close) = self.crew.hours(day)?;
-        let first = open.max(ready);
+        let always = self.crew.never_closes();
+        let opening = if always { open } else { open + self.lead };
+        let first = opening.max(ready);
         let quarters = (first.div_euclid(STEP) + 1..=close.div_euclid(STEP)).map(|q| q * STEP);
         let by_day = std::iter::once(first).chain(quarters);
         let in_time = |t: &Minutes| {
             let block = (self.block)(*t);
-            *t < close && (t + block <= close || (*t == open && block > close - open))
+            *t < close
+                && (always || t + block <= close || (*t == opening && block > close - opening))
         };
         let mut by_day = by_day.filter(|t| self.is_fit(*t, true));
         if let Some(found) = by_day.find(|t| in_time(t) && (self.is_free)(*t)) {
@@ -60,7 +65,11 @@ impl PourDay<'_> {
         let mut hours = (begin.div_euclid(HOUR)..=last.div_euclid(HOUR)).map(|h| h * HOUR);
         hours.all(|h| {
             let covered = self.covered.is_some_and(|c| c.0 <= h && h < c.1);
-            if covered { self.fit.contains(&h) } else { unknown }
+            if covered {
+                self.fit.contains(&h)
+            } else {
+                unknown
+            }
         })
     }
 }

@@ -2,20 +2,22 @@
 
 use super::amounts::Amounts;
 use super::calendar::{Calendar, DAY, Stretch};
+use super::cautions;
+use super::driving::driving;
 use super::links::{self, Tie, minutes};
 use super::network::{Link, Minutes};
-use super::order::{Order, Step, Times, Waiting};
+use super::order::{Order, Source, Step, Times, Waiting};
 use super::schedule::{Calendars, Kind, Pouring, Schedule, Scheduled, Task};
-use super::slack::slack;
+use super::slack::{slack, with_hands};
 use super::weather::Weather;
-use super::cautions;
 use crate::catalog::work::{Doer, Fitness, WorkStep};
 use crate::design::Work;
 use crate::parts::Assembly;
 use crate::plan::Plan;
 use crate::site::pour::PourPlan;
 use crate::units::{Moment, TimeSpan};
-use std::collections::BTreeSet;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Hours of work are rounded up to these many minutes: nobody plans by the minute.
 const ROUND: f64 = 15.0;
@@ -31,7 +33,7 @@ pub(super) fn order(amounts: &Amounts, weather: &Weather) -> Order {
     let work = &amounts.design().work;
     let taken = links::taken(amounts);
     let ties = links::ties(amounts, &taken);
-    let steps: Vec<Step> = taken.iter().map(|s| step(amounts, s)).collect();
+    let steps: Vec<Step> = taken.iter().map(|s| step(amounts, weather, s)).collect();
     let mut order = Order {
         is_asked: work.is_asked,
         steps,
@@ -49,7 +51,11 @@ pub(super) fn order(amounts: &Amounts, weather: &Weather) -> Order {
         Some(done) => done.links.iter().map(|l| l.wait).collect(),
         None => undated(&order, &ties, weather),
     };
-    order.waits = ties.into_iter().zip(waits).map(|(tie, wait)| waiting(tie, wait)).collect();
+    order.waits = ties
+        .into_iter()
+        .zip(waits)
+        .map(|(tie, wait)| waiting(tie, wait))
+        .collect();
     super::notes::add(&mut order, amounts, weather, dated.as_ref());
     in_time(order)
 }
@@ -67,7 +73,10 @@ fn waiting(tie: Tie, wait: Minutes) -> Waiting {
 fn undated(order: &Order, ties: &[Tie], weather: &Weather) -> Vec<Minutes> {
     let dues = (weather.dues)(None);
     let wait = |tie: &Tie| {
-        let takes = order.steps.get(tie.from).map_or(0, |s| minutes(s.takes.in_hours()));
+        let takes = order
+            .steps
+            .get(tie.from)
+            .map_or(0, |s| minutes(s.takes.in_hours()));
         after(tie, &dues, takes)
     };
     ties.iter().map(wait).collect()
@@ -75,31 +84,56 @@ fn undated(order: &Order, ties: &[Tie], weather: &Weather) -> Vec<Minutes> {
 
 /// What passes after the end of the earlier step: its own wait, or what the setting clock leaves of it.
 fn after(tie: &Tie, dues: &super::weather::Dues, takes: Minutes) -> Minutes {
-    let due = tie.due.map_or(0, |d| minutes(dues.of(d).in_hours()) - takes);
+    // The setting clock is not good to a minute: quarters of an hour.
+    let quarters = |hours: f64| minutes((hours * 4.0 - 1e-9).ceil() / 4.0);
+    let due = tie
+        .due
+        .map_or(0, |d| quarters(dues.of(d).in_hours()) - takes);
     tie.wait.max(due).max(0)
 }
 
-fn step(amounts: &Amounts, what: &'static WorkStep) -> Step {
+fn step(amounts: &Amounts, weather: &Weather, what: &'static WorkStep) -> Step {
     let work = &amounts.design().work;
     let change = work.steps.iter().find(|c| c.step == what.id);
     let told = change.and_then(|c| c.takes.as_ref());
     let hands = change.and_then(|c| c.hands.as_ref());
-    let usual = || {
-        let hours: f64 = what.paces.iter().map(|p| p.hours * amounts.of(p.of)).sum();
-        let pace = if what.by == Doer::Crew { work.pace.value } else { 1.0 };
-        let quarters = (hours * 60.0 / pace / ROUND - 1e-9).ceil().clamp(1.0, 1e5);
-        TimeSpan::minutes(quarters * ROUND)
+    let (takes, source) = match told {
+        Some(told) => (told.value, Source::File),
+        None => takes(amounts, weather, what),
     };
     Step {
         what,
-        takes: told.map_or_else(usual, |t| t.value),
-        is_told: told.is_some(),
+        takes,
+        source,
         hands: hands.map_or_else(|| cautions::hands(amounts, what.hands), |h| h.value),
         pieces: cautions::pieces(amounts, what),
         cautions: cautions::cautions(amounts, what),
         checks: cautions::checks(amounts, what, work.crew.value),
         times: None,
     }
+}
+
+/// How long a step takes where the file does not say, and where that comes from.
+fn takes(amounts: &Amounts, weather: &Weather, what: &WorkStep) -> (TimeSpan, Source) {
+    let hours: f64 = what.paces.iter().map(|p| p.hours * amounts.of(p.of)).sum();
+    let pace = match what.by {
+        Doer::Crew => amounts.design().work.pace.value,
+        _ => 1.0,
+    };
+    let usual = hours / pace;
+    let dues = (weather.dues)(None);
+    let (hours, source) = match (what.fitness, weather.time) {
+        (Fitness::Placing, Some(time)) => (time.in_hours(), Source::Pour),
+        // The last batch is trowelled as long after the first as it was placed after it.
+        (Fitness::AsSet, Some(time)) => {
+            let floats = dues.float.in_hours().max(time.in_hours());
+            let trowelled = dues.trowel.in_hours() + time.in_hours();
+            (usual.max(trowelled - floats), Source::Pour)
+        }
+        _ => (usual, Source::Default),
+    };
+    let quarters = (hours * 60.0 / ROUND - 1e-9).ceil().clamp(1.0, 1e5);
+    (TimeSpan::minutes(quarters * ROUND), source)
 }
 
 /// Steps by their beginning, those without a date last; links with them.
@@ -158,12 +192,27 @@ impl Days {
     }
 
     /// Gives the steps their times.
-    fn schedule(&self, order: &mut Order, ties: &[Tie], amounts: &Amounts, weather: &Weather) -> Option<Scheduled> {
+    fn schedule(
+        &self,
+        order: &mut Order,
+        ties: &[Tie],
+        amounts: &Amounts,
+        weather: &Weather,
+    ) -> Option<Scheduled> {
         let tasks = tasks(order, ties);
-        let own_waits = |begin: Option<Moment>| -> Vec<(usize, Minutes)> {
-            let dues = (weather.dues)(begin);
+        // The setting clock goes through days of weather: each moment is asked for once.
+        let known: RefCell<BTreeMap<Minutes, Vec<(usize, Minutes)>>> = RefCell::default();
+        let own_waits = |begin: Minutes| -> Vec<(usize, Minutes)> {
+            if let Some(waits) = known.borrow().get(&begin) {
+                return waits.clone();
+            }
+            let dues = (weather.dues)(Some(self.moment(begin)));
             let due = ties.iter().enumerate().filter(|(_, t)| t.due.is_some());
-            due.map(|(i, t)| (i, after(t, &dues, tasks[t.from].takes))).collect()
+            let waits: Vec<_> = due
+                .map(|(i, t)| (i, after(t, &dues, tasks[t.from].takes)))
+                .collect();
+            known.borrow_mut().insert(begin, waits.clone());
+            waits
         };
         let links: Vec<Link> = ties
             .iter()
@@ -182,13 +231,16 @@ impl Days {
                 at: at.map(|at| signed_minutes(at.hours_since(self.zero))),
                 covered: self.covered,
                 fit: self.fit.clone(),
-                waits: &|begin| own_waits(Some(self.moment(begin))),
+                waits: &own_waits,
             },
         };
         let done = schedule.run(&links, self.begin)?;
-        let slack = slack(&tasks, &done, &self.calendars, order.crew);
-        for ((step, stretches), slack) in order.steps.iter_mut().zip(&done.stretches).zip(slack) {
-            step.times = self.times(stretches, slack);
+        let links = with_hands(&tasks, &done, order.crew);
+        let slack = slack(&tasks, &done.stretches, &links, &self.calendars);
+        let driving = driving(&tasks, &done.stretches, &links, &self.calendars);
+        let steps = order.steps.iter_mut().zip(&done.stretches);
+        for ((step, stretches), (slack, drives)) in steps.zip(slack.into_iter().zip(driving)) {
+            step.times = self.times(stretches, slack, drives);
         }
         let times = || order.steps.iter().filter_map(|s| s.times.as_ref());
         let first = times().map(|t| t.start).min();
@@ -196,13 +248,17 @@ impl Days {
         Some(done)
     }
 
-    fn times(&self, stretches: &[Stretch], slack: Minutes) -> Option<Times> {
+    fn times(&self, stretches: &[Stretch], slack: Minutes, is_critical: bool) -> Option<Times> {
         let (first, last) = (stretches.first()?, stretches.last()?);
         Some(Times {
             start: self.moment(first.0),
             end: self.moment(last.1),
-            stretches: stretches.iter().map(|s| (self.moment(s.0), self.moment(s.1))).collect(),
+            stretches: stretches
+                .iter()
+                .map(|s| (self.moment(s.0), self.moment(s.1)))
+                .collect(),
             float: TimeSpan::minutes(slack as f64),
+            is_critical,
         })
     }
 }
@@ -229,16 +285,30 @@ fn kind(order: &Order, ties: &[Tie], step: usize) -> Kind {
     if what.by != Doer::Crew {
         return Kind::Trades;
     }
+    let mut after = ties.iter().filter(|t| t.from == step);
+    let is_pour = |s: usize| order.steps[s].what.fitness == Fitness::Placing;
+    // The last checklist before the pour is read on the same morning.
+    let leads = after
+        .next()
+        .is_some_and(|t| is_pour(t.to) && only_before(order, ties, t.to).is_some());
+    if leads && after.next().is_none() && what.is_hold {
+        return Kind::Lead;
+    }
     match what.fitness {
         Fitness::Placing => Kind::Pour,
         Fitness::Coat => Kind::Coat,
-        Fitness::AsSet => {
-            // Whoever puts something else before it takes it out of the setting clock's hands.
-            let mut before = ties.iter().filter(|t| t.to == step);
-            let is_pour = |t: &Tie| order.steps[t.from].what.fitness == Fitness::Placing;
-            let alone = before.next().is_some_and(is_pour) && before.next().is_none();
-            if alone { Kind::AsSet } else { Kind::Crew }
+        // Whoever puts something else before it takes it out of the setting clock's hands.
+        Fitness::AsSet if only_before(order, ties, step).is_some_and(|s| s == Fitness::Placing) => {
+            Kind::AsSet
         }
-        Fitness::Any | Fitness::Dry => Kind::Crew,
+        Fitness::AsSet | Fitness::Any | Fitness::Dry => Kind::Crew,
     }
+}
+
+/// The weather that the one step before this one needs; `None` where several are before it, or none.
+fn only_before(order: &Order, ties: &[Tie], step: usize) -> Option<Fitness> {
+    let mut before = ties.iter().filter(|t| t.to == step);
+    let first = before.next()?;
+    let alone = before.next().is_none();
+    alone.then(|| order.steps[first.from].what.fitness)
 }

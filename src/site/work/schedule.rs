@@ -17,6 +17,8 @@ pub enum Kind {
     Coat,
     /// By licensed trades in theirs, without the crew's hands.
     Trades,
+    /// What is checked straight before the pour.
+    Lead,
     /// The pour: without a pause, in fit hours.
     Pour,
     /// Straight after what it waits for, whatever the hour, without a pause.
@@ -86,6 +88,8 @@ type Held = (Stretch, u32);
 struct Run<'a, 'b> {
     of: &'b Schedule<'a>,
     held: Vec<Held>,
+    /// When the pour begins, once that is known.
+    begin: Option<Minutes>,
     done: Scheduled,
 }
 
@@ -100,6 +104,7 @@ impl Schedule<'_> {
         let mut run = Run {
             of: self,
             held: Vec::new(),
+            begin: None,
             done: Scheduled {
                 stretches: vec![Vec::new(); self.tasks.len()],
                 links: links.to_vec(),
@@ -112,9 +117,15 @@ impl Schedule<'_> {
                 let mut before = links.iter().filter(|l| l.to == **i);
                 before.all(|l| !open.contains(&l.from))
             };
-            let is_free = |i: usize| self.tasks[i].kind != Kind::AsSet;
+            // What belongs to the pour follows it at once.
+            let is_free = |i: usize| {
+                let kind = self.tasks[i].kind;
+                kind != Kind::AsSet && (kind != Kind::Pour || run.begin.is_none())
+            };
             let next = open.iter().filter(is_ready);
-            let next = next.min_by_key(|i| (is_free(**i), latest[**i], **i)).copied()?;
+            let next = next
+                .min_by_key(|i| (is_free(**i), latest[**i], **i))
+                .copied()?;
             open.retain(|i| *i != next);
             run.give(next, from);
         }
@@ -135,7 +146,11 @@ impl Run<'_, '_> {
             Kind::Trades => calendars.trades.work(ready, task.takes),
             Kind::Crew => self.first_free(&calendars.crew, task, ready),
             Kind::Coat => self.first_free(&calendars.coat, task, ready),
-            Kind::Pour => self.pour(step, ready),
+            Kind::Lead => self.lead(step, ready, task),
+            Kind::Pour => {
+                let begin = self.begin.or_else(|| self.pour(step, ready, None));
+                begin.map(|b| vec![(b, b + task.takes)])
+            }
         };
         let stretches = stretches.unwrap_or_default();
         if task.kind != Kind::Trades {
@@ -185,34 +200,41 @@ impl Run<'_, '_> {
         })
     }
 
-    /// The stretch of the pour; the waits of the setting clock are set by it.
-    fn pour(&mut self, step: usize, ready: Minutes) -> Option<Vec<Stretch>> {
+    /// The stretch of what is checked before the pour: the pour begins with its end.
+    fn lead(&mut self, step: usize, ready: Minutes, task: Task) -> Option<Vec<Stretch>> {
+        let pour = self.done.links.iter().find(|l| l.from == step)?.to;
+        let begin = self.pour(pour, ready + task.takes, Some(task))?;
+        self.begin = Some(begin);
+        Some(vec![(begin - task.takes, begin)])
+    }
+
+    /// When the pour begins; the waits of the setting clock are set by it.
+    fn pour(&mut self, step: usize, ready: Minutes, lead: Option<Task>) -> Option<Minutes> {
         let pouring = &self.of.pouring;
         let task = self.of.tasks[step];
-        let follows = self.done.links.iter().enumerate().find(|(_, l)| {
-            l.from == step && self.of.tasks[l.to].kind == Kind::AsSet
-        });
-        let follower = follows.map(|(number, l)| (number, self.of.tasks[l.to]));
-        // Placing, and after the wait of the setting clock floating and trowelling.
-        let both = |t: Minutes| {
-            let placed = t + task.takes;
-            let finishing = follower.map(|(number, after)| {
-                let known = (pouring.waits)(t).into_iter().find(|w| w.0 == number);
-                let begin = placed + known.map_or(0, |w| w.1);
-                ((begin, begin + after.takes), after.hands)
-            });
-            ((t, placed), finishing)
+        let links = self.done.links.iter().enumerate();
+        let mut after = links.filter(|(_, l)| l.from == step);
+        let follower = after.find(|(_, l)| self.of.tasks[l.to].kind == Kind::AsSet);
+        let follower = follower.map(|(number, l)| (number, self.of.tasks[l.to]));
+        // Floating and trowelling, after the wait of the setting clock.
+        let finishing = |t: Minutes| {
+            let (number, after) = follower?;
+            let known = (pouring.waits)(t).into_iter().find(|w| w.0 == number);
+            let begin = t + task.takes + known.map_or(0, |w| w.1);
+            Some(((begin, begin + after.takes), after.hands))
         };
-        let block = |t: Minutes| both(t).1.map_or(task.takes, |f| f.0.1 - t);
+        let block = |t: Minutes| finishing(t).map_or(task.takes, |f| f.0.1 - t);
         let is_free = |t: Minutes| {
-            let (placing, finishing) = both(t);
-            let free = |s: Stretch, hands: u32| self.taken_until(&[s], hands).is_none();
-            free(placing, task.hands) && finishing.is_none_or(|(s, hands)| free(s, hands))
+            let leading = lead.map(|l| ((t - l.takes, t), l.hands));
+            let placing = Some(((t, t + task.takes), task.hands));
+            let mut all = [leading, placing, finishing(t)].into_iter().flatten();
+            all.all(|(stretch, hands)| self.taken_until(&[stretch], hands).is_none())
         };
         let day = PourDay {
             crew: &self.of.calendars.crew,
             covered: pouring.covered,
             fit: &pouring.fit,
+            lead: lead.map_or(0, |l| l.takes),
             placing: task.takes,
             block: &block,
             is_free: &is_free,
@@ -228,6 +250,6 @@ impl Run<'_, '_> {
                 link.wait = wait;
             }
         }
-        Some(vec![(begin, begin + task.takes)])
+        Some(begin)
     }
 }

@@ -8,36 +8,38 @@ use super::schedule::{Calendars, Kind, Scheduled, Task};
 ///
 /// Calendars, waits and who comes before whom stay as they are: a step that waited for the hands of another waits for it again.
 /// That the weather would be another later is not reckoned.
-pub fn slack(tasks: &[Task], done: &Scheduled, calendars: &Calendars, crew: u32) -> Vec<Minutes> {
-    let links: Vec<Link> = done
-        .links
-        .iter()
-        .copied()
-        .chain(of_hands(tasks, done, crew))
-        .collect();
+pub fn slack(
+    tasks: &[Task],
+    stretches: &[Vec<Stretch>],
+    links: &[Link],
+    calendars: &Calendars,
+) -> Vec<Minutes> {
     let network = Network {
         takes: tasks.iter().map(|t| t.takes).collect(),
-        links,
+        links: links.to_vec(),
     };
-    let ends = done.stretches.iter().filter_map(|s| s.last());
+    let ends = stretches.iter().filter_map(|s| s.last());
     let end = ends.map(|s| s.1).max().unwrap_or(0);
     let mut latest: Vec<Minutes> = vec![0; tasks.len()];
     let mut slack = vec![0; tasks.len()];
     let order = network.in_order().unwrap_or_default();
     for &step in order.iter().rev() {
-        let Some(&(begin, _)) = done.stretches[step].first() else {
+        let Some(&(begin, _)) = stretches[step].first() else {
             continue;
         };
         let after = network.links.iter().filter(|l| l.from == step);
-        let after = after.filter(|l| !done.stretches[l.to].is_empty());
+        let after = after.filter(|l| !stretches[l.to].is_empty());
         let by = after.map(|l| latest[l.to] - l.wait).fold(end, Minutes::min);
-        let late = begin_by(tasks[step], calendars, by).unwrap_or(begin).max(begin);
+        let late = begin_by(tasks[step], calendars, by)
+            .unwrap_or(begin)
+            .max(begin);
         latest[step] = late;
         slack[step] = match tasks[step].kind {
             Kind::Trades => calendars.trades.between(begin, late),
             Kind::Coat => calendars.coat.between(begin, late),
-            Kind::Crew => calendars.crew.between(begin, late),
-            Kind::Pour | Kind::AsSet => calendars.crew.between(begin, late),
+            Kind::Crew | Kind::Lead | Kind::Pour | Kind::AsSet => {
+                calendars.crew.between(begin, late)
+            }
         };
     }
     slack
@@ -48,8 +50,14 @@ fn begin_by(task: Task, calendars: &Calendars, end: Minutes) -> Option<Minutes> 
         Kind::Crew => calendars.crew.begin_by(end, task.takes),
         Kind::Coat => calendars.coat.begin_by(end, task.takes),
         Kind::Trades => calendars.trades.begin_by(end, task.takes),
-        Kind::Pour | Kind::AsSet => Some(end - task.takes),
+        Kind::Lead | Kind::Pour | Kind::AsSet => Some(end - task.takes),
     }
+}
+
+/// The links, and those that want of hands makes.
+pub fn with_hands(tasks: &[Task], done: &Scheduled, crew: u32) -> Vec<Link> {
+    let own = done.links.iter().copied();
+    own.chain(of_hands(tasks, done, crew)).collect()
 }
 
 /// Steps that cannot be done at once for want of hands, one after the other as they are.
@@ -67,7 +75,8 @@ fn of_hands(tasks: &[Task], done: &Scheduled, crew: u32) -> Vec<Link> {
                 continue;
             };
             // Two steps of no length at one moment would wait for each other.
-            let is_before = first.1 <= second.0 && (first.0, first.1, from) < (second.0, second.1, to);
+            let is_before =
+                first.1 <= second.0 && (first.0, first.1, from) < (second.0, second.1, to);
             if from != to && both > crew && is_before {
                 links.push(Link { from, to, wait: 0 });
             }

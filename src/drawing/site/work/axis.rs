@@ -32,9 +32,15 @@ impl Axis {
         let count = (day(last) + 1).min(LONGEST);
         let bars = work.tasks.iter().filter_map(|t| t.bar.as_ref());
         let stretches: Vec<(Moment, Moment)> = bars.flat_map(|b| b.stretches.clone()).collect();
-        let busy: BTreeSet<usize> = stretches.iter().flat_map(|(a, b)| day(*a)..=day(*b)).collect();
+        let busy: BTreeSet<usize> = stretches
+            .iter()
+            .flat_map(|(a, b)| day(*a)..=day(*b))
+            .collect();
         let worked: Vec<bool> = (0..count).map(|d| busy.contains(&d)).collect();
-        let from = stretches.iter().map(|s| s.0.hour_of_day()).fold(8.0, f64::min);
+        let from = stretches
+            .iter()
+            .map(|s| s.0.hour_of_day())
+            .fold(8.0, f64::min);
         let end = |m: Moment| match m.hour_of_day() {
             0.0 => 24.0,
             h => h,
@@ -51,7 +57,8 @@ impl Axis {
     /// Where a moment is.
     pub fn at(&self, moment: Moment) -> f64 {
         let hours = moment.hours_since(self.zero);
-        let day = ((hours / 24.0).floor().max(0.0) as usize).min(self.worked.len().saturating_sub(1));
+        let day =
+            ((hours / 24.0).floor().max(0.0) as usize).min(self.worked.len().saturating_sub(1));
         let (from, to) = self.hours;
         let within = (hours - 24.0 * day as f64 - from) / (to - from);
         let edge = |d: usize| self.edges.get(d).copied().unwrap_or_default();

@@ -12,13 +12,13 @@ use crate::units::Moment;
 const ROW: f64 = 5.2;
 const LINE: f64 = 3.8;
 /// The room for dates on edge above the bars.
-const HEAD: f64 = 24.0;
+const HEAD: f64 = 27.0;
 /// Names are broken to this width at most.
 const NAME: f64 = 72.0;
 /// The columns beside the names: number, begin, how long and by how many.
 const NUMBER: f64 = 7.0;
-const BEGIN: f64 = 23.0;
-const TAKES: f64 = 20.0;
+const BEGIN: f64 = 26.5;
+const TAKES: f64 = 27.0;
 /// Half the height of a bar: of own hands, and of others.
 pub(super) const OWN: f64 = 1.6;
 pub(super) const OTHERS: f64 = 0.8;
@@ -74,7 +74,11 @@ impl<'a> Bars<'a> {
         let Some(&from) = self.first.get(sheet) else {
             return;
         };
-        let to = self.first.get(sheet + 1).copied().unwrap_or(self.rows.len());
+        let to = self
+            .first
+            .get(sheet + 1)
+            .copied()
+            .unwrap_or(self.rows.len());
         let top = self.room.high.y - HEAD;
         self.draw_head(page, top);
         let mut y = top;
@@ -87,18 +91,30 @@ impl<'a> Bars<'a> {
             let (a, b) = (Point2::new(x, top), Point2::new(x, y));
             page.line(Layer::Table, Pen::Fine, Dash::Solid, a, b);
         }
-        key::draw(page, Point2::new(self.room.low.x, y - 2.0), self.room.width());
+        key::draw(
+            page,
+            Point2::new(self.room.low.x, y - 2.0),
+            self.room.width(),
+        );
     }
 
     fn rule(&self, page: &mut Page, y: f64, pen: Pen) {
-        let (a, b) = (Point2::new(self.room.low.x, y), Point2::new(self.room.high.x, y));
+        let (a, b) = (
+            Point2::new(self.room.low.x, y),
+            Point2::new(self.room.high.x, y),
+        );
         page.line(Layer::Table, pen, Dash::Solid, a, b);
     }
 
     /// Headings, and the date of each day on which somebody works, on edge.
     fn draw_head(&self, page: &mut Page, top: f64) {
         let mut x = self.room.low.x;
-        for (word, width) in [("no.", NUMBER), ("step", self.name), ("begins", BEGIN), ("takes", TAKES)] {
+        for (word, width) in [
+            ("no.", NUMBER),
+            ("step", self.name),
+            ("begins", BEGIN),
+            ("takes", TAKES),
+        ] {
             let stand = (Point2::new(x + 0.5, top + 1.5), Align::Left, 0.0);
             page.text(Layer::Table, word, LETTERS, stand);
             x += width;
@@ -152,7 +168,11 @@ impl<'a> Bars<'a> {
             solid(page, (left, right), middle, half, bar.is_critical);
         }
         let Some(end) = bar.end() else { return };
-        let longest = task.waits.iter().map(|w| w.0.in_hours()).fold(0.0, f64::max);
+        let longest = task
+            .waits
+            .iter()
+            .map(|w| w.0.in_hours())
+            .fold(0.0, f64::max);
         let x = self.axis.at(end);
         let until = self.axis.at(end.plus_hours(longest));
         let begin = if task.is_hold { x + 2.6 } else { x };
@@ -160,7 +180,11 @@ impl<'a> Bars<'a> {
             waiting(page, begin, until, middle);
         }
         if task.is_hold {
-            diamond(page, x.max(self.axis.at(bar.stretches[0].0) + LEAST) + 1.3, middle);
+            diamond(
+                page,
+                x.max(self.axis.at(bar.stretches[0].0) + LEAST) + 1.3,
+                middle,
+            );
         }
     }
 }
@@ -192,13 +216,27 @@ fn short(moment: Moment) -> String {
 }
 
 fn takes(task: &Task) -> String {
-    let hands = if task.is_own { format!(" ×{}", task.hands) } else { String::new() };
-    let told = if task.is_told { "" } else { "*" };
+    let hands = if task.is_own {
+        format!(" ×{}", task.hands)
+    } else {
+        String::new()
+    };
+    let told = if task.source.contains("invented") {
+        "*"
+    } else {
+        ""
+    };
     format!("{}{told}{hands}", spell(task.takes))
 }
 
 /// A bar: black where it decides the end, empty elsewhere.
-pub(super) fn solid(page: &mut Page, (left, right): (f64, f64), middle: f64, half: f64, critical: bool) {
+pub(super) fn solid(
+    page: &mut Page,
+    (left, right): (f64, f64),
+    middle: f64,
+    half: f64,
+    critical: bool,
+) {
     let corners = [
         (left, middle - half),
         (right, middle - half),
@@ -207,7 +245,14 @@ pub(super) fn solid(page: &mut Page, (left, right): (f64, f64), middle: f64, hal
     ];
     let points = corners.iter().map(|(x, y)| Vertex::sharp(*x, *y)).collect();
     let fill = if critical { 0.0 } else { 1.0 };
-    page.path(Layer::Outline, Some(Pen::Thin), Dash::Solid, points, true, Some(fill));
+    page.path(
+        Layer::Outline,
+        Some(Pen::Thin),
+        Dash::Solid,
+        points,
+        true,
+        Some(fill),
+    );
 }
 
 /// A wait: a dashed line with a stroke at its end.
@@ -221,8 +266,18 @@ pub(super) fn waiting(page: &mut Page, from: f64, to: f64, y: f64) {
 /// A hold point.
 pub(super) fn diamond(page: &mut Page, x: f64, y: f64) {
     let corners = [(-1.3, 0.0), (0.0, -1.9), (1.3, 0.0), (0.0, 1.9)];
-    let points = corners.iter().map(|(a, b)| Vertex::sharp(x + a, y + b)).collect();
-    page.path(Layer::Outline, Some(Pen::Medium), Dash::Solid, points, true, Some(0.5));
+    let points = corners
+        .iter()
+        .map(|(a, b)| Vertex::sharp(x + a, y + b))
+        .collect();
+    page.path(
+        Layer::Outline,
+        Some(Pen::Medium),
+        Dash::Solid,
+        points,
+        true,
+        Some(0.5),
+    );
 }
 
 /// How wide a text of the key is.

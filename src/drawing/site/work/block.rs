@@ -55,7 +55,11 @@ impl Block {
             width,
         };
         let hold = if task.is_hold { "HOLD: " } else { "" };
-        block.add(Mark::StepBox, &format!("{number}  {hold}{}", task.name), LARGE);
+        block.add(
+            Mark::StepBox,
+            &format!("{number}  {hold}{}", task.name),
+            LARGE,
+        );
         block.add(Mark::Nothing, &when(task), LETTERS);
         let said = [
             ("Handles", &task.pieces),
@@ -124,7 +128,10 @@ impl Block {
     /// How many lines from `from` on fit a height.
     pub fn fitting(&self, from: usize, height: f64) -> usize {
         let fits = |to: &usize| self.height(from, *to) <= height + 1e-9;
-        (from..=self.lines.len()).take_while(fits).last().unwrap_or(from)
+        (from..=self.lines.len())
+            .take_while(fits)
+            .last()
+            .unwrap_or(from)
     }
 
     /// Draws some of its lines with the upper left corner at `at`.
@@ -187,7 +194,11 @@ fn when(task: &Task) -> String {
             format!("{} to {}; ", start.spell(), end.spell())
         }
     });
-    let told = if task.is_told { "" } else { " (invented default)" };
+    let told = if task.source.is_empty() {
+        String::new()
+    } else {
+        format!(" ({})", task.source)
+    };
     let hands = match (task.is_own, task.hands) {
         (false, _) => task.by.clone(),
         (true, 1) => "1 pair of hands".to_owned(),
@@ -209,7 +220,12 @@ fn square(page: &mut Page, left: f64, middle: f64, side: f64, pen: Pen) {
 /// A rectangle without a fill.
 pub(super) fn rectangle(page: &mut Page, area: &Bounds2, pen: Pen) {
     let (low, high) = (area.low, area.high);
-    let corners = [(low.x, low.y), (high.x, low.y), (high.x, high.y), (low.x, high.y)];
+    let corners = [
+        (low.x, low.y),
+        (high.x, low.y),
+        (high.x, high.y),
+        (low.x, high.y),
+    ];
     let points = corners.iter().map(|(x, y)| Vertex::sharp(*x, *y)).collect();
     page.path(Layer::Note, Some(pen), Dash::Solid, points, true, None);
 }
@@ -217,8 +233,17 @@ pub(super) fn rectangle(page: &mut Page, area: &Bounds2, pen: Pen) {
 /// The sign of a caution.
 fn triangle(page: &mut Page, middle: Point2) {
     let corners = [(-1.9, -1.4), (1.9, -1.4), (0.0, 1.9)];
-    let corners = corners.iter().map(|(x, y)| Vertex::sharp(middle.x + x, middle.y + y));
-    page.path(Layer::Note, Some(Pen::Medium), Dash::Solid, corners.collect(), true, None);
+    let corners = corners
+        .iter()
+        .map(|(x, y)| Vertex::sharp(middle.x + x, middle.y + y));
+    page.path(
+        Layer::Note,
+        Some(Pen::Medium),
+        Dash::Solid,
+        corners.collect(),
+        true,
+        None,
+    );
     let (x, y) = (middle.x, middle.y);
     let stroke = (Point2::new(x, y + 0.9), Point2::new(x, y - 0.35));
     page.line(Layer::Note, Pen::Medium, Dash::Solid, stroke.0, stroke.1);

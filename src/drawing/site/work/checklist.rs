@@ -37,7 +37,9 @@ pub struct Checklist {
 impl Checklist {
     /// The steps in such a room.
     pub fn new(work: &WorkSheet, room: Bounds2) -> Self {
-        let abreast = ((room.width() + GAP) / (COLUMN + GAP)).floor().clamp(1.0, 20.0);
+        let abreast = ((room.width() + GAP) / (COLUMN + GAP))
+            .floor()
+            .clamp(1.0, 20.0);
         let width = (room.width() + GAP) / abreast - GAP;
         let tasks = work.tasks.iter().enumerate();
         let blocks: Vec<Block> = tasks.map(|(i, t)| Block::new(i + 1, t, width)).collect();
@@ -59,7 +61,10 @@ impl Checklist {
 
     /// Draws one of them.
     pub fn draw(&self, page: &mut Page, sheet: usize) {
-        let own = self.portions.iter().filter(|p| p.column / self.abreast == sheet);
+        let own = self
+            .portions
+            .iter()
+            .filter(|p| p.column / self.abreast == sheet);
         for portion in own {
             let column = (portion.column % self.abreast) as f64;
             let x = self.room.low.x + column * (self.width + GAP);

@@ -22,7 +22,10 @@ enum Sign {
 }
 
 const SIGNS: [(Sign, &str); 6] = [
-    (Sign::Critical, "decides the end: a delay here moves everything"),
+    (
+        Sign::Critical,
+        "decides the end: a delay here moves everything",
+    ),
     (Sign::Slack, "can slip; site/steps.csv says how far"),
     (Sign::Others, "licensed trade or inspector"),
     (Sign::Wait, "wait: curing, drying, setting"),
@@ -63,11 +66,19 @@ pub(super) fn draw(page: &mut Page, at: Point2, room: f64) {
             Sign::Wait => waiting(page, span.0, span.1, middle),
             Sign::Hold => diamond(page, x + 4.5, middle),
             Sign::Star => {
-                let stand = (Point2::new(x + 4.5, middle - LETTERS / 2.0), Align::Centre, 0.0);
+                let stand = (
+                    Point2::new(x + 4.5, middle - LETTERS / 2.0),
+                    Align::Centre,
+                    0.0,
+                );
                 page.text(Layer::Table, "*", LETTERS, stand);
             }
         }
-        let stand = (Point2::new(x + SIGN, middle - LETTERS / 2.0), Align::Left, 0.0);
+        let stand = (
+            Point2::new(x + SIGN, middle - LETTERS / 2.0),
+            Align::Left,
+            0.0,
+        );
         page.text(Layer::Table, text, LETTERS, stand);
     }
 }

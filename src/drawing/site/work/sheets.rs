@@ -9,7 +9,7 @@ use crate::drawing::set::{Drawn, Planned, Set};
 use crate::parts::Assembly;
 use crate::plan::Plan;
 
-const BARS: &str = "Order of work: when";
+const BARS: &str = "Order of work: calendar";
 const LIST: &str = "Order of work: checklist";
 
 /// What stands under the heading of a checklist.

@@ -36,8 +36,8 @@ pub struct Task {
     pub is_short_of_hands: bool,
     /// Hours of work.
     pub takes: TimeSpan,
-    /// True when the file says so; else invented.
-    pub is_told: bool,
+    /// Where that comes from; empty where the file says it.
+    pub source: String,
     /// What weather it needs; empty for any.
     pub weather: String,
     /// What must lie ready.

@@ -13,7 +13,10 @@ const SHORT: f64 = 6.0;
 pub fn agenda(plan: &Plan, order: &Order) -> Agenda {
     let project = &plan.design.project;
     let owner = owner(&project.title, &project.place);
-    let steps = order.steps.iter().filter_map(|s| Some((s, s.times.as_ref()?)));
+    let steps = order
+        .steps
+        .iter()
+        .filter_map(|s| Some((s, s.times.as_ref()?)));
     let mut events: Vec<AgendaEvent> = steps.map(|(s, t)| event(order, s, t, &owner)).collect();
     let waits = order.waits.iter();
     events.extend(waits.filter_map(|w| waiting(order, w, &owner)));
@@ -27,7 +30,9 @@ pub fn agenda(plan: &Plan, order: &Order) -> Agenda {
 /// What sets this island's events apart from those of another one: the same as long as title and place are.
 fn owner(title: &str, place: &str) -> String {
     let digest = Sha256::digest(format!("{title}\n{place}").as_bytes());
-    digest.iter().take(8).map(|b| format!("{b:02x}")).collect()
+    let first = digest.iter().take(8);
+    let number = first.fold(0_u64, |n, b| (n << 8) | u64::from(*b));
+    format!("{number:016x}")
 }
 
 fn uid(what: &str, owner: &str) -> String {
@@ -36,7 +41,11 @@ fn uid(what: &str, owner: &str) -> String {
 
 fn event(order: &Order, step: &Step, times: &Times, owner: &str) -> AgendaEvent {
     let hold = step.what.is_hold;
-    let mut description = vec![format!("By {}; hands: {}.", step.what.by.name(), step.hands)];
+    let mut description = vec![format!(
+        "By {}; hands: {}.",
+        step.what.by.name(),
+        step.hands
+    )];
     if order.is_short_of_hands(step) {
         description.push(format!("More hands than the crew of {}.", order.crew));
     }

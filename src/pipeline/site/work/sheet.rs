@@ -2,13 +2,15 @@
 
 use crate::drawing::site::work::{Bar, Task, WorkSheet};
 use crate::plan::Plan;
-use crate::site::work::{Order, Step, Waiting};
+use crate::site::work::{Order, Source, Step, Waiting};
 use crate::units::TimeSpan;
 
 /// The sheets, where the file asks for them.
 pub fn sheet(_: &Plan, order: &Order) -> Option<WorkSheet> {
     order.is_asked.then(|| WorkSheet {
-        tasks: (0..order.steps.len()).filter_map(|i| task(order, i)).collect(),
+        tasks: (0..order.steps.len())
+            .filter_map(|i| task(order, i))
+            .collect(),
         span: order.span,
         crew: order.crew,
         notes: order.notes.clone(),
@@ -19,7 +21,7 @@ fn task(order: &Order, number: usize) -> Option<Task> {
     let step: &Step = order.steps.get(number)?;
     let bar = step.times.as_ref().map(|t| Bar {
         stretches: t.stretches.clone(),
-        is_critical: t.is_critical(),
+        is_critical: t.is_critical,
         float: t.float,
     });
     Some(Task {
@@ -32,7 +34,12 @@ fn task(order: &Order, number: usize) -> Option<Task> {
         hands: step.hands,
         is_short_of_hands: order.is_short_of_hands(step),
         takes: step.takes,
-        is_told: step.is_told,
+        source: if step.source == Source::File {
+            ""
+        } else {
+            step.source.name()
+        }
+        .to_owned(),
         weather: step.what.fitness.name().to_owned(),
         tools: step.what.tools.join(", "),
         pieces: step.pieces.join(", "),
@@ -45,7 +52,10 @@ fn task(order: &Order, number: usize) -> Option<Task> {
 
 /// The waits that begin with the end of a step: how long, and for what.
 fn waits(order: &Order, number: usize) -> Vec<(TimeSpan, String)> {
-    let own = order.waits.iter().filter(|w| w.from == number && w.wait.in_hours() > 0.0);
+    let own = order
+        .waits
+        .iter()
+        .filter(|w| w.from == number && w.wait.in_hours() > 0.0);
     let said = |w: &Waiting| {
         let to = order.steps.get(w.to)?.what.id;
         Some((w.wait, format!("before {to}: {}", w.why)))

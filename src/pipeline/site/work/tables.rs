@@ -3,6 +3,7 @@
 use crate::plan::Plan;
 use crate::site::work::{Order, Step};
 use crate::table::{Cell, Column, Table};
+use crate::units::Moment;
 
 /// Its tables: steps, what they wait for, what is ticked.
 pub fn tables(_: &Plan, order: &Order) -> Vec<Table> {
@@ -32,7 +33,10 @@ fn steps(order: &Order) -> Table {
     Table {
         name: "steps".to_owned(),
         title: "Order of work".to_owned(),
-        columns: columns.iter().map(|(h, u)| Column::with_unit(h, u)).collect(),
+        columns: columns
+            .iter()
+            .map(|(h, u)| Column::with_unit(h, u))
+            .collect(),
         rows: rows.map(|(i, step)| row(i, step)).collect(),
     }
 }
@@ -43,7 +47,7 @@ fn yes(is: bool) -> Cell {
 
 fn row(number: usize, step: &Step) -> Vec<Cell> {
     let times = step.times.as_ref();
-    let moment = |m: Option<crate::units::Moment>| Cell::text(m.map_or(String::new(), |m| m.iso()));
+    let moment = |m: Option<Moment>| Cell::text(m.map(Moment::iso).unwrap_or_default());
     vec![
         Cell::count((number + 1) as f64),
         Cell::text(step.what.id),
@@ -51,9 +55,9 @@ fn row(number: usize, step: &Step) -> Vec<Cell> {
         moment(times.map(|t| t.start)),
         moment(times.map(|t| t.end)),
         Cell::number(step.takes.in_hours(), 2),
-        Cell::text(if step.is_told { "file" } else { "invented default" }),
+        Cell::text(step.source.name()),
         times.map_or(Cell::Empty, |t| Cell::number(t.float.in_hours(), 2)),
-        times.map_or(Cell::Empty, |t| yes(t.is_critical())),
+        times.map_or(Cell::Empty, |t| yes(t.is_critical)),
         Cell::count(f64::from(step.hands)),
         Cell::text(step.what.by.name()),
         yes(step.what.is_hold),
@@ -103,7 +107,9 @@ fn checklist(order: &Order) -> Table {
     Table {
         name: "checklist".to_owned(),
         title: "What is ticked".to_owned(),
-        columns: ["no.", "step", "hold point", "tick"].map(Column::plain).to_vec(),
+        columns: ["no.", "step", "hold point", "tick"]
+            .map(Column::plain)
+            .to_vec(),
         rows: rows.collect(),
     }
 }
