@@ -11,7 +11,9 @@ pub fn networks() -> impl Strategy<Value = Network> {
     let takes = proptest::collection::vec(0_i64..900, 1..14);
     let links = proptest::collection::vec((0_usize..14, 0_usize..14, 0_i64..4000), 0..30);
     (takes, links).prop_map(|(takes, links)| {
-        let links = links.into_iter().filter(|(a, b, _)| a != b);
+        let count = takes.len();
+        let links = links.into_iter().map(|(a, b, w)| (a % count, b % count, w));
+        let links = links.filter(|(a, b, _)| a != b);
         let links = links.map(|(a, b, wait)| Link {
             from: a.min(b),
             to: a.max(b),
