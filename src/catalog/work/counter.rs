@@ -154,6 +154,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             ),
             Item::Say("Shade, fog spray, sheets and wet cloth lie ready to cover it"),
             Item::Say("Boards and ground below covered; drain, gas and cable ends capped"),
+            Item::Say("Neighbours told when the mixer runs; the place's own quiet hours kept"),
             Item::PourHands,
             Item::Say("Gloves, goggles, boots on; eye wash stands open; children and dogs away"),
         ],

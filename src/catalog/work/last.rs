@@ -216,8 +216,8 @@ pub(super) static STEPS: &[WorkStep] = &[
         is_hold: true,
     },
     WorkStep {
-        id: "first-fire",
-        name: "Clean up, first fire, hand over",
+        id: "clean",
+        name: "Clean up and hand over the papers",
         phase: Phase::Last,
         when: Case::Always,
         after: &[
@@ -230,23 +230,48 @@ pub(super) static STEPS: &[WorkStep] = &[
         ],
         paces: &[Pace {
             of: Measure::Once,
-            hours: 2.0,
+            hours: 1.5,
         }],
         hands: Hands::Some(1),
         by: Doer::Crew,
-        fitness: Fitness::Dry,
+        fitness: Fitness::Any,
         tools: &[
-            "soft broom, wet cloths",
-            "extinguisher",
+            "soft broom, wet cloths, vacuum",
             "all instructions in one folder",
         ],
         pieces: &[],
         cautions: &[Caution::Say(
-            "First fire by the appliance's own instructions, lid open, face away, extinguisher at hand. New concrete beside it is warmed slowly: it can spall.",
+            "Dust in corners is silica dust: wet or vacuum, never a dry broom. Oily and solvent rags lie flat to dry, outdoors.",
         )],
         checks: &[
             Item::Say("Masking, screws and offcuts gone from inside; vents free"),
             Item::Say("Photographs, permit card and instructions handed over; next sealing noted"),
+        ],
+        is_hold: false,
+    },
+    WorkStep {
+        id: "first-fire",
+        name: "First fire",
+        phase: Phase::Last,
+        when: Case::Cooks,
+        after: &[After::step("clean"), After::step("leak-hold")],
+        paces: &[Pace {
+            of: Measure::Once,
+            hours: 1.0,
+        }],
+        hands: Hands::Some(1),
+        by: Doer::Crew,
+        fitness: Fitness::Dry,
+        tools: &["extinguisher", "the appliances' own instructions"],
+        pieces: &[],
+        cautions: &[Caution::Say(
+            "By the appliance's own instructions, lid open, face away, extinguisher at hand. New concrete beside it is warmed slowly: it can spall.",
+        )],
+        checks: &[
+            Item::Say(
+                "Burns as its instructions show; knobs and counter beside it stay cool enough to touch",
+            ),
+            Item::Say("Put out, cooled, covered; valve shut"),
         ],
         is_hold: false,
     },

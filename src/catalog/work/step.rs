@@ -96,6 +96,8 @@ pub enum Case {
     Elsewhere,
     /// Those with a band of tile.
     TileBand,
+    /// Those where something gives off heat.
+    Cooks,
 }
 
 /// A step that must be done before another.
@@ -371,7 +373,7 @@ pub enum Item {
 }
 
 impl Measure {
-    /// What it counts, as it is said after "a": empty for the step itself.
+    /// What it counts, as it is said after "per": empty for the step itself.
     pub fn name(self) -> &'static str {
         match self {
             Self::Once => "",

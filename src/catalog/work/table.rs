@@ -67,19 +67,19 @@ mod tests {
             let hours: Vec<String> = (step.paces.iter())
                 .map(|p| match p.of.name() {
                     "" => format!("{} h", p.hours),
-                    of => format!("{} h a {of}", p.hours),
+                    of => format!("{} h per {of}", p.hours),
                 })
                 .collect();
             let after: Vec<&str> = step.after.iter().map(|a| a.step).collect();
-            rows.push_str(&format!(
-                "| {} | {} | {} | {} | {} | {} |\n",
+            let cells = [
                 step.id,
                 step.name,
-                hours.join(" + "),
-                step.hands.name(),
+                &hours.join(" + "),
+                &step.hands.name(),
                 step.by.name(),
-                after.join(", "),
-            ));
+                &after.join(", "),
+            ];
+            rows.extend(["| ", &cells.join(" | "), " |\n"]);
         }
         rows
     }

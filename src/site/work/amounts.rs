@@ -196,6 +196,11 @@ impl<'a> Amounts<'a> {
             Case::InPlace => !elsewhere,
             Case::Elsewhere => elsewhere,
             Case::TileBand => self.count(PartKind::Tile) > 0,
+            Case::Cooks => self
+                .design
+                .appliances
+                .iter()
+                .any(crate::design::Appliance::cooks),
         }
     }
 

@@ -1,6 +1,6 @@
 //! One step of the checklist, broken into lines.
 
-use super::values::{Task, spell};
+use super::values::{Task, spell, spell_wait};
 use crate::drawing::page::{LARGE, LETTERS, Page, wrap};
 use crate::drawing::{Align, Dash, Layer, Pen, lettering};
 use crate::geometry::{Bounds2, Point2, Vertex};
@@ -76,7 +76,7 @@ impl Block {
             block.add(Mark::LineBox, check, LETTERS);
         }
         for (wait, why) in &task.waits {
-            let text = format!("Then {} {why}.", spell(*wait));
+            let text = format!("Wait {} {why}.", spell_wait(*wait));
             block.add(Mark::Nothing, &text, LETTERS);
         }
         if task.is_hold {

@@ -9,7 +9,7 @@ mod sheets;
 mod values;
 
 pub use sheets::{draw, planned};
-pub use values::{Bar, Task, WorkSheet, spell};
+pub use values::{Bar, Task, WorkSheet};
 
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "Work";

@@ -77,12 +77,24 @@ impl Bar {
     }
 }
 
-/// A time in words: `45 min`, `3 h`, `3 h 30 min`, `7 d`.
+/// A wait in words: `45 min`, `21 h 30 min`, `7 d`, `20 d 4 h`: the more there is of it, the less exact.
+pub fn spell_wait(time: TimeSpan) -> String {
+    let hours = time.in_hours().clamp(0.0, 1e7);
+    if hours < 48.0 {
+        return spell(time);
+    }
+    let whole = hours.ceil() as i64;
+    match whole % 24 {
+        0 => format!("{} d", whole / 24),
+        h => format!("{} d {h} h", whole / 24),
+    }
+}
+
+/// Hours of work in words: `45 min`, `3 h`, `3 h 30 min`.
 pub fn spell(time: TimeSpan) -> String {
     let minutes = (time.in_hours() * 60.0).round().clamp(0.0, 1e9) as i64;
     match (minutes / 60, minutes % 60) {
         (0, m) => format!("{m} min"),
-        (h, 0) if h >= 48 && h % 24 == 0 => format!("{} d", h / 24),
         (h, 0) => format!("{h} h"),
         (h, m) => format!("{h} h {m} min"),
     }

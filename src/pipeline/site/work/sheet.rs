@@ -56,9 +56,6 @@ fn waits(order: &Order, number: usize) -> Vec<(TimeSpan, String)> {
         .waits
         .iter()
         .filter(|w| w.from == number && w.wait.in_hours() > 0.0);
-    let said = |w: &Waiting| {
-        let to = order.steps.get(w.to)?.what.id;
-        Some((w.wait, format!("before {to}: {}", w.why)))
-    };
-    own.filter_map(said).collect()
+    let said = |w: &Waiting| (w.wait, format!("before step {}: {}", w.to + 1, w.why));
+    own.map(said).collect()
 }
