@@ -41,6 +41,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Straight and level: boards and coats stand on it; weep holes open",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "boards",
@@ -75,6 +76,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Every opening, vent and box cut out and found again"),
         ],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "tape",
@@ -102,6 +104,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Tape over every joint, corner mesh on every outer corner",
         )],
         is_hold: false,
+        at_once: false,
     },
 ];
 

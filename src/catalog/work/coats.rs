@@ -46,6 +46,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Movement joints where the drawings show them; kept damp two days"),
         ],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "tile",
@@ -87,6 +88,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Cut tiles before mixing; movement joints left open",
         )],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "grout",
@@ -116,6 +118,7 @@ pub(super) static STEPS: &[WorkStep] = &[
         cautions: &[WET],
         checks: &[],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "finish-coat",
@@ -155,5 +158,6 @@ pub(super) static STEPS: &[WorkStep] = &[
             "One face from edge to edge without a pause; bags of one batch number together",
         )],
         is_hold: false,
+        at_once: true,
     },
 ];

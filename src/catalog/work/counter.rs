@@ -39,6 +39,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Screwed to every tie and track; joints taped tight",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "forms",
@@ -83,6 +84,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Top edges lie in the slab's fall; stools' side and working side measured"),
         ],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "mesh",
@@ -112,6 +114,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Cover measured; bars across inward corners; nothing touches a form",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "pour-hold",
@@ -159,6 +162,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Gloves, goggles, boots on; eye wash stands open; children and dogs away"),
         ],
         is_hold: true,
+        at_once: true,
     },
     WorkStep {
         id: "pour",
@@ -198,6 +202,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Same water in every batch; nothing added later"),
         ],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "finish",
@@ -238,6 +243,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Covered and kept wet from now on, seven days"),
         ],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "strip",
@@ -278,6 +284,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Edges looked at; holes filled the same day; covered and wet again",
         )],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "lift",
@@ -323,6 +330,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Cutouts found over their trimmers before it is let down",
         )],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "sand",
@@ -360,5 +368,6 @@ pub(super) static STEPS: &[WorkStep] = &[
         ],
         checks: &[Item::Say("Slurry washed off the faces before it dries")],
         is_hold: false,
+        at_once: false,
     },
 ];

@@ -41,6 +41,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Every piece measured once more and its mark written on it",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "panels",
@@ -67,6 +68,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Each panel's diagonals agree; openings measured against the appliances' own instructions",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "raise",
@@ -94,6 +96,7 @@ pub(super) static STEPS: &[WorkStep] = &[
         ],
         checks: &[],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "ties",
@@ -119,6 +122,7 @@ pub(super) static STEPS: &[WorkStep] = &[
         cautions: &[EDGES],
         checks: &[Item::Say("Trimmers at every edge of every cutout")],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "square",
@@ -155,6 +159,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Tracks screwed to every sleeper; top level"),
         ],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "brackets",
@@ -182,6 +187,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Each bracket screwed to studs, its top in one plane with the frame's",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "measure",
@@ -212,6 +218,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Template, forms and boards taken from the files built after that"),
         ],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "fit-hold",
@@ -255,5 +262,6 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Everything can be taken out again for repair when the counter is there"),
         ],
         is_hold: true,
+        at_once: true,
     },
 ];

@@ -39,6 +39,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Way for doors, stools and barrow walked through"),
         ],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "sleepers",
@@ -66,5 +67,6 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Level along and across; no shim can be pulled out by hand",
         )],
         is_hold: false,
+        at_once: false,
     },
 ];

@@ -50,6 +50,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "A drop of water tried first: dark spot, too wet to seal",
         )],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "fronts",
@@ -77,6 +78,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Every vent open from end to end; doors close by themselves or latch",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "appliances",
@@ -102,6 +104,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Air gaps as in the instructions, on all sides, found with a rule",
         )],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "connect-gas",
@@ -131,6 +134,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Regulator and orifices for this gas, by the appliance's own plate",
         )],
         is_hold: false,
+        at_once: true,
     },
     WorkStep {
         id: "connect-electric",
@@ -168,6 +172,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Ground-fault protection trips by its button; covers close over a plug",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "connect-water",
@@ -187,6 +192,7 @@ pub(super) static STEPS: &[WorkStep] = &[
         cautions: &[],
         checks: &[Item::Say("Basin filled and let go: dry below, trap full")],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "leak-hold",
@@ -214,6 +220,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             ),
         ],
         is_hold: true,
+        at_once: true,
     },
     WorkStep {
         id: "clean",
@@ -248,6 +255,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Photographs, permit card and instructions handed over; next sealing noted"),
         ],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "first-fire",
@@ -274,5 +282,6 @@ pub(super) static STEPS: &[WorkStep] = &[
             Item::Say("Put out, cooled, covered; valve shut"),
         ],
         is_hold: false,
+        at_once: true,
     },
 ];

@@ -35,6 +35,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Shut-off reached through its opening without tools",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "electric-rough",
@@ -64,6 +65,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Front of each box where the finished face will be: board and both coats counted",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "water-rough",
@@ -91,6 +93,7 @@ pub(super) static STEPS: &[WorkStep] = &[
             "Drains fall all the way; water can be shut off and emptied before frost",
         )],
         is_hold: false,
+        at_once: false,
     },
     WorkStep {
         id: "services-hold",
@@ -139,5 +142,6 @@ pub(super) static STEPS: &[WorkStep] = &[
             ),
         ],
         is_hold: true,
+        at_once: true,
     },
 ];

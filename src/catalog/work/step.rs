@@ -31,6 +31,8 @@ pub struct WorkStep {
     pub checks: &'static [Item],
     /// True where nothing goes on before all of it is ticked and signed.
     pub is_hold: bool,
+    /// True where it is not left half done over night.
+    pub at_once: bool,
 }
 
 /// The stages of the work.

@@ -103,7 +103,7 @@ impl Calendar {
         if work <= 0 {
             return Some(vec![(begin, begin)]);
         }
-        let (mut left, mut done) = (work, Vec::new());
+        let (mut left, mut done): (_, Vec<Stretch>) = (work, Vec::new());
         let day = begin.div_euclid(DAY);
         for day in day..day + FAR {
             for (from, to) in self.stretches(day) {
@@ -112,11 +112,45 @@ impl Calendar {
                     continue;
                 }
                 let end = to.min(from + left);
-                done.push((from, end));
+                // Nights that are worked through part nothing.
+                match done.last_mut() {
+                    Some((_, last)) if *last == from => *last = end,
+                    _ => done.push((from, end)),
+                }
                 left -= end - from;
                 if left == 0 {
                     return Some(done);
                 }
+            }
+        }
+        None
+    }
+
+    /// The same in one stretch, where a day is long enough for it: what is begun is finished the same day.
+    pub fn work_at_once(&self, at: Minutes, work: Minutes) -> Option<Vec<Stretch>> {
+        let mut done = self.work(at, work)?;
+        if work > self.shift.to - self.shift.from {
+            return Some(done);
+        }
+        for _ in 0..FAR {
+            match done.get(1) {
+                Some(next) => done = self.work(next.0, work)?,
+                None => return Some(done),
+            }
+        }
+        None
+    }
+
+    /// The latest minute at which work in one stretch can begin that must be done by `end`.
+    pub fn begin_at_once_by(&self, end: Minutes, work: Minutes) -> Option<Minutes> {
+        let mut late = self.begin_by(end, work)?;
+        if work > self.shift.to - self.shift.from {
+            return Some(late);
+        }
+        for _ in 0..FAR {
+            match self.work(late, work)?.as_slice() {
+                [first, _, ..] => late = self.begin_by(first.1, work)?,
+                _ => return Some(late),
             }
         }
         None

@@ -162,7 +162,7 @@ fn piece(amounts: &Amounts, pieces: Pieces) -> String {
             "base channels",
         ),
         Pieces::Boards => count(PartKind::Board),
-        Pieces::Substrate => "substrate".to_owned(),
+        Pieces::Substrate => area(amounts, "substrate", Measure::Substrate),
         Pieces::Forms => {
             let edge = many(
                 amounts.count(PartKind::EdgeForm) as f64,
@@ -177,9 +177,9 @@ fn piece(amounts: &Amounts, pieces: Pieces) -> String {
                 .collect::<Vec<_>>()
                 .join(", ")
         }
-        Pieces::Slab => "slab".to_owned(),
-        Pieces::BaseCoat => "base coat".to_owned(),
-        Pieces::FinishCoat => "finish coat".to_owned(),
+        Pieces::Slab => area(amounts, "counter", Measure::Top),
+        Pieces::BaseCoat => area(amounts, "base coat", Measure::BaseCoat),
+        Pieces::FinishCoat => area(amounts, "finish coat", Measure::FinishCoat),
         Pieces::Tiles => count(PartKind::Tile),
         Pieces::Fronts => {
             let names = design.openings.iter().filter(|o| {
@@ -214,4 +214,10 @@ fn counted(count: usize, kind: PartKind) -> String {
         1 => format!("1 {}", kind.name()),
         n => format!("{n} {}s", kind.name()),
     }
+}
+
+/// A layer with its area.
+fn area(amounts: &Amounts, what: &str, of: Measure) -> String {
+    let units = amounts.design().project.units;
+    format!("{what} {}", Unit::Area.spell(amounts.of(of) * 1e6, units))
 }

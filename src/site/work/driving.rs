@@ -5,7 +5,7 @@
 
 use super::calendar::Stretch;
 use super::network::{Link, Minutes};
-use super::schedule::{Calendars, Kind, Task};
+use super::schedule::{Calendars, Task};
 
 /// True for the steps of the chain.
 pub fn driving(
@@ -34,19 +34,17 @@ pub fn driving(
         let last = ready.iter().map(|r| r.1).max();
         // Where weather moved it, what came last before it let it begin.
         let drives = |r: &&(usize, Minutes)| {
-            Some(r.1) == last || opens(tasks[step].kind, calendars, r.1) == Some(begin)
+            Some(r.1) == last || opens(tasks[step], calendars, r.1) == Some(begin)
         };
         open.extend(ready.iter().filter(drives).map(|r| r.0));
     }
     chain
 }
 
-/// When a step of a kind can begin that is let at some moment.
-fn opens(kind: Kind, calendars: &Calendars, at: Minutes) -> Option<Minutes> {
-    match kind {
-        Kind::Crew => calendars.crew.open_from(at),
-        Kind::Coat => calendars.coat.open_from(at),
-        Kind::Trades => calendars.trades.open_from(at),
-        Kind::Lead | Kind::Pour | Kind::AsSet => Some(at),
+/// When a step can begin that is let at some moment.
+fn opens(task: Task, calendars: &Calendars, at: Minutes) -> Option<Minutes> {
+    match task.calendar(calendars) {
+        Some(calendar) => Some(task.work(calendar, at)?.first()?.0),
+        None => Some(at),
     }
 }

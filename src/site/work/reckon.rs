@@ -276,6 +276,7 @@ fn tasks(order: &Order, ties: &[Tie]) -> Vec<Task> {
             takes: minutes(step.takes.in_hours()),
             hands: step.hands.min(order.crew),
             kind: kind(order, ties, i),
+            at_once: step.what.at_once,
         })
         .collect()
 }

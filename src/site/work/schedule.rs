@@ -34,6 +34,29 @@ pub struct Task {
     pub hands: u32,
     /// When it is worked on.
     pub kind: Kind,
+    /// True where it is not left half done over night.
+    pub at_once: bool,
+}
+
+impl Task {
+    /// The stretches in which it is worked on from a moment on.
+    pub fn work(&self, calendar: &Calendar, at: Minutes) -> Option<Vec<Stretch>> {
+        if self.at_once {
+            calendar.work_at_once(at, self.takes)
+        } else {
+            calendar.work(at, self.takes)
+        }
+    }
+
+    /// Whose calendar it keeps; `None` where it keeps none.
+    pub fn calendar<'a>(&self, calendars: &'a Calendars) -> Option<&'a Calendar> {
+        match self.kind {
+            Kind::Crew => Some(&calendars.crew),
+            Kind::Coat => Some(&calendars.coat),
+            Kind::Trades => Some(&calendars.trades),
+            Kind::Lead | Kind::Pour | Kind::AsSet => None,
+        }
+    }
 }
 
 /// The calendars.
@@ -143,7 +166,7 @@ impl Run<'_, '_> {
         let calendars = self.of.calendars;
         let stretches = match task.kind {
             Kind::AsSet => Some(vec![(ready, ready + task.takes)]),
-            Kind::Trades => calendars.trades.work(ready, task.takes),
+            Kind::Trades => task.work(&calendars.trades, ready),
             Kind::Crew => self.first_free(&calendars.crew, task, ready),
             Kind::Coat => self.first_free(&calendars.coat, task, ready),
             Kind::Lead => self.lead(step, ready, task),
@@ -170,7 +193,7 @@ impl Run<'_, '_> {
     fn first_free(&self, calendar: &Calendar, task: Task, ready: Minutes) -> Option<Vec<Stretch>> {
         let mut at = ready;
         loop {
-            let stretches = calendar.work(at, task.takes)?;
+            let stretches = task.work(calendar, at)?;
             match self.taken_until(&stretches, task.hands) {
                 None => return Some(stretches),
                 Some(until) => at = until.max(at + 1),

@@ -34,23 +34,17 @@ pub fn slack(
             .unwrap_or(begin)
             .max(begin);
         latest[step] = late;
-        slack[step] = match tasks[step].kind {
-            Kind::Trades => calendars.trades.between(begin, late),
-            Kind::Coat => calendars.coat.between(begin, late),
-            Kind::Crew | Kind::Lead | Kind::Pour | Kind::AsSet => {
-                calendars.crew.between(begin, late)
-            }
-        };
+        let calendar = tasks[step].calendar(calendars);
+        slack[step] = calendar.unwrap_or(&calendars.crew).between(begin, late);
     }
     slack
 }
 
 fn begin_by(task: Task, calendars: &Calendars, end: Minutes) -> Option<Minutes> {
-    match task.kind {
-        Kind::Crew => calendars.crew.begin_by(end, task.takes),
-        Kind::Coat => calendars.coat.begin_by(end, task.takes),
-        Kind::Trades => calendars.trades.begin_by(end, task.takes),
-        Kind::Lead | Kind::Pour | Kind::AsSet => Some(end - task.takes),
+    match task.calendar(calendars) {
+        Some(calendar) if task.at_once => calendar.begin_at_once_by(end, task.takes),
+        Some(calendar) => calendar.begin_by(end, task.takes),
+        None => Some(end - task.takes),
     }
 }
 

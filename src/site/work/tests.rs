@@ -127,7 +127,7 @@ proptest! {
                     Kind::Coat => &calendars.coat,
                     _ => &calendars.crew,
                 };
-                ends[i] = calendar.work(ready, tasks[i].takes).unwrap().last().unwrap().1;
+                ends[i] = tasks[i].work(calendar, ready).unwrap().last().unwrap().1;
             }
             ends.into_iter().max().unwrap()
         };
@@ -138,7 +138,7 @@ proptest! {
     /// Where everybody works round the clock and there are hands enough, the calendar is the network.
     #[test]
     fn without_nights_the_calendar_is_the_network(network in networks()) {
-        let tasks: Vec<Task> = network.takes.iter().map(|t| Task { takes: *t, hands: 1, kind: Kind::Crew }).collect();
+        let tasks: Vec<Task> = network.takes.iter().map(|t| Task { takes: *t, hands: 1, kind: Kind::Crew, at_once: t % 2 == 0 }).collect();
         let calendars = always();
         let done = scheduled(&network, &tasks, 100, &calendars);
         let passes = network.passes().unwrap();
@@ -167,6 +167,7 @@ fn poured(
             takes: hours * HOUR,
             hands: 2,
             kind: *kind,
+            at_once: false,
         })
         .collect();
     let link = |from, to, wait| Link { from, to, wait };

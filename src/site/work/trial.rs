@@ -33,6 +33,7 @@ pub fn tasks(network: &Network, drawn: &[(u32, u8)]) -> Vec<Task> {
         .map(|(takes, (hands, kind))| Task {
             takes: *takes,
             hands: hands % 4,
+            at_once: kind % 2 == 0,
             kind: match kind % 5 {
                 0 => Kind::Trades,
                 1 => Kind::Coat,

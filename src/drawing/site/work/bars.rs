@@ -17,8 +17,8 @@ const HEAD: f64 = 27.0;
 const NAME: f64 = 72.0;
 /// The columns beside the names: number, begin, how long and by how many.
 const NUMBER: f64 = 7.0;
-const BEGIN: f64 = 26.5;
-const TAKES: f64 = 27.0;
+const BEGIN: f64 = 28.5;
+const TAKES: f64 = 29.0;
 /// Half the height of a bar: of own hands, and of others.
 pub(super) const OWN: f64 = 1.6;
 pub(super) const OTHERS: f64 = 0.8;

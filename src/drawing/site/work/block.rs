@@ -7,8 +7,8 @@ use crate::geometry::{Bounds2, Point2, Vertex};
 
 /// From one line of small lettering to the next.
 const LINE: f64 = 4.0;
-/// From the line of a box to tick to the next: large enough for a thumb with a carpenter's pencil.
-const TICK_LINE: f64 = 5.2;
+/// More air above the line of a box to tick: large enough for a carpenter's pencil.
+const TICK_AIR: f64 = 1.4;
 /// The side of a box to tick, of a step's own and of a line's.
 const STEP_BOX: f64 = 4.6;
 const LINE_BOX: f64 = 3.2;
@@ -34,7 +34,9 @@ struct Line {
     mark: Mark,
     text: String,
     height: f64,
-    /// From the line's top to the next one's.
+    /// Air above it.
+    above: f64,
+    /// From the top of its lettering to that of the next line.
     tall: f64,
 }
 
@@ -88,18 +90,14 @@ impl Block {
     fn add(&mut self, mark: Mark, text: &str, height: f64) {
         let inner = self.width - INDENT - if self.framed { 2.0 * PAD } else { 0.0 };
         let lines = wrap(text, height, inner);
-        let last = lines.len().saturating_sub(1);
         for (i, text) in lines.into_iter().enumerate() {
-            let tall = match (mark, i == last) {
-                (Mark::StepBox, _) => 6.0,
-                (Mark::LineBox, true) => TICK_LINE,
-                _ => LINE,
-            };
+            let mark = if i == 0 { mark } else { Mark::Nothing };
             self.lines.push(Line {
-                mark: if i == 0 { mark } else { Mark::Nothing },
+                mark,
                 text,
                 height,
-                tall,
+                above: if mark == Mark::LineBox { TICK_AIR } else { 0.0 },
+                tall: if height > LETTERS { 6.0 } else { LINE },
             });
         }
     }
@@ -109,6 +107,7 @@ impl Block {
             mark: Mark::Sign,
             text: String::new(),
             height: LETTERS,
+            above: 0.0,
             tall: SIGN,
         });
     }
@@ -122,7 +121,7 @@ impl Block {
     pub fn height(&self, from: usize, to: usize) -> f64 {
         let lines = self.lines.iter().take(to).skip(from);
         let pad = if self.framed { 2.0 * PAD } else { 0.0 };
-        lines.map(|l| l.tall).sum::<f64>() + pad
+        lines.map(|l| l.above + l.tall).sum::<f64>() + pad
     }
 
     /// How many lines from `from` on fit a height.
@@ -140,6 +139,7 @@ impl Block {
         let left = at.x + pad;
         let mut top = at.y - pad;
         for line in self.lines.iter().take(to).skip(from) {
+            top -= line.above;
             self.draw_line(page, Point2::new(left, top), line);
             top -= line.tall;
         }
@@ -201,9 +201,9 @@ fn when(task: &Task) -> String {
     };
     let hands = match (task.is_own, task.hands) {
         (false, _) => task.by.clone(),
-        (true, 1) => "1 pair of hands".to_owned(),
-        (true, n) if task.is_short_of_hands => format!("{n} pairs of hands, more than the crew"),
-        (true, n) => format!("{n} pairs of hands"),
+        (true, 1) => "1 person".to_owned(),
+        (true, n) if task.is_short_of_hands => format!("{n} people, more than the crew"),
+        (true, n) => format!("{n} people"),
     };
     let dates = dates.unwrap_or_default();
     format!("{dates}{}{told}; {hands}.", spell(task.takes))
