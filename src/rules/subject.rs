@@ -5,6 +5,7 @@ use super::{Bound, Limit, bound};
 use crate::design::Design;
 use crate::parts::{self, Assembly};
 use crate::plan::Plan;
+use crate::site::ground::{self, Ground};
 use crate::units::{Length, Notation, Unit};
 use std::cell::OnceCell;
 
@@ -15,6 +16,7 @@ pub struct Subject<'a> {
     pub plan: &'a Plan,
     assembly: OnceCell<Assembly>,
     loads: OnceCell<Vec<Load>>,
+    ground: OnceCell<Option<Ground>>,
 }
 
 impl<'a> Subject<'a> {
@@ -24,6 +26,7 @@ impl<'a> Subject<'a> {
             plan,
             assembly: OnceCell::new(),
             loads: OnceCell::new(),
+            ground: OnceCell::new(),
         }
     }
 
@@ -40,6 +43,16 @@ impl<'a> Subject<'a> {
     /// What stands and stays, piece by piece, with its weight and where it weighs.
     pub fn loads(&self) -> &[Load] {
         self.loads.get_or_init(|| loads(self))
+    }
+
+    /// The ground; `None` where it was not measured.
+    pub fn ground(&self) -> Option<&Ground> {
+        let ground = self
+            .ground
+            .get_or_init(|| ground::reckon(self.plan, self.assembly()));
+        ground
+            .as_ref()
+            .filter(|_| self.design().site.survey.is_some())
     }
 
     /// A limit as it holds for this design.
