@@ -10,6 +10,7 @@ use crate::site::pour::{self, PourPlan};
 use crate::takeoff::mixes::mixes;
 use crate::takeoff::quantities;
 use crate::takeoff::sheets::Laying;
+use crate::site::ground::{self, Ground};
 use crate::units::{Length, Notation, Unit};
 use std::cell::OnceCell;
 
@@ -21,6 +22,7 @@ pub struct Subject<'a> {
     assembly: OnceCell<Assembly>,
     loads: OnceCell<Vec<Load>>,
     pour: OnceCell<PourPlan>,
+    ground: OnceCell<Option<Ground>>,
 }
 
 impl<'a> Subject<'a> {
@@ -31,6 +33,7 @@ impl<'a> Subject<'a> {
             assembly: OnceCell::new(),
             loads: OnceCell::new(),
             pour: OnceCell::new(),
+            ground: OnceCell::new(),
         }
     }
 
@@ -60,6 +63,16 @@ impl<'a> Subject<'a> {
             let batches = slab.and_then(|m| m.bags.as_ref()).map(|b| b.batches);
             pour::planned(design, batches.map(|b| pour::placing(design, b, None)))
         })
+    }
+
+    /// The ground; `None` where it was not measured.
+    pub fn ground(&self) -> Option<&Ground> {
+        let ground = self
+            .ground
+            .get_or_init(|| ground::reckon(self.plan, self.assembly()));
+        ground
+            .as_ref()
+            .filter(|_| self.design().site.survey.is_some())
     }
 
     /// A limit as it holds for this design.

@@ -3,6 +3,7 @@
 mod approach;
 mod datum;
 mod fall;
+mod posts;
 mod reckon;
 mod stack;
 mod stations;
@@ -12,6 +13,7 @@ mod tests;
 
 pub use approach::Approach;
 pub use fall::Fall;
+pub use posts::{Post, boxes};
 pub use reckon::{Fitted, Form, Ground, Level, Pack, reckon};
 pub use stack::Stacks;
 pub use surface::{Height, Surface};

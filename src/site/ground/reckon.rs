@@ -3,6 +3,7 @@
 use super::approach::{Approach, approaches};
 use super::datum::{footprints, highest, holds};
 use super::fall::Fall;
+use super::posts::{Post, posts};
 use super::stack::Stacks;
 use super::stations::stations;
 use super::surface::Surface;
@@ -19,6 +20,8 @@ pub struct Ground {
     pub levels: Vec<Level>,
     /// What follows of them; `None` where they make no plane.
     pub fitted: Option<Fitted>,
+    /// What stands around.
+    pub posts: Vec<Post>,
 }
 
 /// How a level stands to the ground round it.
@@ -117,15 +120,27 @@ impl Pack {
 /// ground would.
 const STANDS_OFF: f64 = 2.5;
 
-/// Reckons the ground; `None` where it was not measured.
+/// Reckons the ground and what stands on it; `None` where neither was measured.
 pub fn reckon(plan: &Plan, assembly: &Assembly) -> Option<Ground> {
-    let survey = plan.design.site.survey.as_ref()?;
+    let posts = posts(plan);
+    let ground = plan.design.site.survey.as_ref();
+    let ground = ground.map(|survey| of_survey(plan, assembly, survey));
+    if ground.is_none() && posts.is_empty() {
+        return None;
+    }
+    Some(Ground {
+        posts,
+        ..ground.unwrap_or_default()
+    })
+}
+
+fn of_survey(plan: &Plan, assembly: &Assembly, survey: &Survey) -> Ground {
     let points: Vec<Point3> = survey.levels.iter().map(|l| l.at).collect();
     let Ok(surface) = Surface::through(&points) else {
-        return Some(Ground {
+        return Ground {
             levels: bare(survey),
-            fitted: None,
-        });
+            ..Ground::default()
+        };
     };
     let places = places(plan, assembly);
     let also: Vec<Point2> = places.iter().map(|p| p.at).collect();
@@ -136,7 +151,8 @@ pub fn reckon(plan: &Plan, assembly: &Assembly) -> Option<Ground> {
     let (packs, pieces) = packs(plan, survey, &surface, zero, places);
     let reach = points.iter().map(|p| (p.xy() - plane.middle).norm());
     let reach = 2.0 * reach.fold(0.0, f64::max);
-    Some(Ground {
+    Ground {
+        posts: Vec::new(),
         levels: levels(plan, survey, &surface, zero),
         fitted: Some(Fitted {
             fall: Fall::of(plane.slope, reach, survey.reading.mm()),
@@ -147,7 +163,7 @@ pub fn reckon(plan: &Plan, assembly: &Assembly) -> Option<Ground> {
             pieces,
             approaches: approaches(plan, &surface),
         }),
-    })
+    }
 }
 
 /// The levels where nothing follows of them.

@@ -1,25 +1,30 @@
 //! What the sheets of the ground show.
 
 use super::{contours, words};
+use crate::design::SiteObject;
 use crate::drawing::site::shims::{
-    ContourLine, FallArrow, LevelForm, LevelMark, PackMark, ShimPlan,
+    ContourLine, FallArrow, LeanMark, LevelForm, LevelMark, PackMark, ShimPlan,
 };
 use crate::plan::Plan;
 use crate::site::ground::{Fitted, Form, Ground, Level, Pack, Surface};
 use crate::table::{Cell, Column, Table};
 use crate::units::Length;
 
+/// Longer surveys have no schedule on a sheet: their levels are in the tables.
+const SCHEDULED: usize = 200;
+
 /// What the sheets show.
 pub(in crate::pipeline::site) fn sheet(plan: &Plan, ground: &Ground) -> ShimPlan {
     let mut shown = ShimPlan {
         levels: ground.levels.iter().map(|l| level(plan, l)).collect(),
         level_notes: vec![level_note(ground)],
+        leans: leans(plan),
         ..ShimPlan::default()
     };
     if let Some(fitted) = &ground.fitted {
         fit(plan, ground, fitted, &mut shown);
     }
-    if !ground.levels.is_empty() {
+    if (1..=SCHEDULED).contains(&ground.levels.len()) {
         shown.schedules.push((
             level_schedule(plan, ground),
             level_schedule_notes(plan, ground),
@@ -28,10 +33,39 @@ pub(in crate::pipeline::site) fn sheet(plan: &Plan, ground: &Ground) -> ShimPlan
     shown
 }
 
+/// What leans by more than shows on no tape.
+fn leans(plan: &Plan) -> Vec<LeanMark> {
+    let notation = plan.design.project.units;
+    let spell = |mm: f64| notation.spell_with_unit(Length::millimetres(mm));
+    let objects = plan.design.site.objects.iter().flat_map(|o| o.value.iter());
+    let leaning = objects.filter(|o| o.stands.shift.norm() >= 1.0);
+    let mark = |o: &SiteObject| {
+        let (shift, z) = (o.stands.shift, o.stands.z);
+        LeanMark {
+            foot: o.stands.foot,
+            way: shift / shift.norm(),
+            text: format!(
+                "{} leans {} in {} {}",
+                o.name,
+                spell(shift.norm()),
+                spell(z.1 - z.0),
+                words::leaning(shift)
+            ),
+        }
+    };
+    leaning.map(mark).collect()
+}
+
 fn level_note(ground: &Ground) -> String {
     if ground.fitted.is_some() {
-        "The ground as it was measured. Heights above the datum, rounded: the highest ground under the island is 0. Contours are straight between the levels. x and y of each level are in the schedule."
-            .to_owned()
+        let listed = if ground.levels.len() <= SCHEDULED {
+            "x and y of each level are in the schedule."
+        } else {
+            "x and y of each level are in the tables of the site."
+        };
+        format!(
+            "The ground as it was measured. Heights above the datum, rounded: the highest ground under the island is 0. Contours are straight between the levels. {listed}"
+        )
     } else {
         "The ground as it was measured, heights above the highest level. These levels make no plane: how the ground falls, and what packs the sleepers, cannot be told."
             .to_owned()

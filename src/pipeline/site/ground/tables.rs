@@ -2,7 +2,7 @@
 
 use super::words;
 use crate::plan::Plan;
-use crate::site::ground::{Fitted, Ground, Level, Pack};
+use crate::site::ground::{Fitted, Ground, Level, Pack, Post};
 use crate::table::{Cell, Column, Table};
 use crate::units::{Notation, Unit};
 
@@ -13,10 +13,15 @@ pub(in crate::pipeline::site) fn tables(plan: &Plan, ground: &Ground) -> Vec<Tab
     if let Some(fitted) = &ground.fitted {
         all.push(summary(plan, ground, fitted, units));
     }
-    all.push(levels(ground, units));
+    if plan.design.site.survey.is_some() {
+        all.push(levels(ground, units));
+    }
     if let Some(fitted) = &ground.fitted {
         all.push(packs(plan, fitted, units));
         all.push(to_buy(plan, fitted));
+    }
+    if !ground.posts.is_empty() {
+        all.push(posts(ground, units));
     }
     all
 }
@@ -198,6 +203,45 @@ fn packs(plan: &Plan, fitted: &Fitted, units: Units) -> Table {
         "Packs of shims under the sleepers",
         columns,
         fitted.packs.iter().map(row).collect(),
+    )
+}
+
+/// What stands around, how it leans, and how far the island is off at some heights.
+fn posts(ground: &Ground, units: Units) -> Table {
+    let columns = vec![
+        Column::plain("object"),
+        Column::plain("kind"),
+        units.column("leans"),
+        units.column("in"),
+        Column::plain("which way"),
+        units.column("off at its foot"),
+        units.column("off at the counter's underside"),
+        units.column("off at the counter's top"),
+        units.column("nearest"),
+        units.column("at a height of"),
+    ];
+    let row = |post: &Post| {
+        let (lean, high) = post.lean;
+        let leans = lean.norm() > 0.0;
+        vec![
+            Cell::text(post.name.as_str()),
+            Cell::text(post.kind.name()),
+            units.maybe(leans.then(|| lean.norm())),
+            units.maybe(leans.then_some(high)),
+            Cell::text(if leans { words::leaning(lean) } else { "" }),
+            units.maybe(post.at_foot),
+            units.maybe(post.at_underside),
+            units.maybe(post.at_top),
+            units.cell(post.nearest.0),
+            units.maybe(leans.then_some(post.nearest.1)),
+        ]
+    };
+    let rows = ground.posts.iter().map(row).collect();
+    named(
+        "posts",
+        "What stands around, and how far the island is off",
+        columns,
+        rows,
     )
 }
 

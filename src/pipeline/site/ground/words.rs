@@ -1,5 +1,6 @@
 //! How heights, packs and falls are spelt.
 
+use crate::geometry::Vector2;
 use crate::plan::Plan;
 use crate::site::ground::{Fall, Form, Pack};
 use crate::units::{Length, Notation, Unit};
@@ -103,6 +104,12 @@ pub(super) fn slope(notation: Notation, slope: f64) -> String {
         }
         _ => Unit::Slope.spell(slope, notation),
     }
+}
+
+/// Which way something leans, as the cook of the first run says it.
+pub(super) fn leaning(way: Vector2) -> &'static str {
+    // The ground falls the way that something leans: away from where it rises.
+    Fall::of(-way, 0.0, 0.0).words()
 }
 
 /// Which way the ground falls, by the compass too where north is known.
