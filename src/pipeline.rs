@@ -3,6 +3,7 @@
 mod checks;
 mod drawings;
 mod models;
+mod pour;
 mod scale_model;
 mod site;
 mod takeoff;
@@ -11,6 +12,7 @@ mod workshop;
 pub use checks::{cautions, codes, examine, explain, rule_list, rule_page, with_remedies};
 pub use drawings::outputs as drawing_set;
 pub use models::outputs as models;
+pub use pour::{PourAsked, PourPlanned, pour, pour_moment};
 pub use site::{reckon as reckon_site, told};
 pub use takeoff::{Reckoned, reckon};
 

@@ -42,6 +42,11 @@ pub(super) fn told_of(plan: &Plan, findings: &[Finding], site: &Site) -> Told {
     }
 }
 
+/// The tables of the pour alone.
+pub(super) fn pour_tables(plan: &Plan, site: &Site) -> Vec<Table> {
+    pour::tables(plan, &site.pour)
+}
+
 /// All tables of the site, in the order they are printed.
 pub(super) fn tables(plan: &Plan, site: &Site) -> Vec<Table> {
     let mut tables = Vec::new();

@@ -51,15 +51,14 @@ pub(super) fn rows(g: &mut Gather, given: &Given<String>) -> Vec<(ForecastHour, 
     records.map(row).collect()
 }
 
-/// The place of a line: the text begins on the line below its key.
+/// The place of a line: a text in lines has the place of its first one.
 fn line_of(text: &Place, record: &StringRecord) -> Place {
     let line = record.position().map_or(1, csv::Position::line);
-    let below = usize::try_from(line).unwrap_or(1);
+    let below = usize::try_from(line.saturating_sub(1)).unwrap_or(0);
     Place {
         line: text.line + if text.is_known() { below } else { 0 },
-        column: 1,
-        length: 0,
-        key: text.key.clone(),
+        length: 1,
+        ..text.clone()
     }
 }
 

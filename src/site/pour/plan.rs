@@ -65,6 +65,8 @@ pub struct Window {
     pub finished: Moment,
     /// The forecast's hours in it, by number; empty where it has none.
     pub hours: Vec<usize>,
+    /// True when the forecast has every hour of it.
+    pub is_foretold: bool,
 }
 
 /// How concrete and coats are mixed, placed and finished.
@@ -115,16 +117,17 @@ impl PourPlan {
 
 /// Plans the pour.
 pub fn reckon(plan: &Plan, mixed: &[Mixed]) -> PourPlan {
-    planned(&plan.design, mixed)
+    let slab = mixed.iter().find(|m| m.need == Need::Concrete);
+    let placing = slab.map(|m| placing(&plan.design, m.batches, batch_volume(m)));
+    PourPlan {
+        mixed: mixed.to_vec(),
+        ..planned(&plan.design, placing)
+    }
 }
 
-/// Plans the pour of a design.
-pub fn planned(design: &Design, mixed: &[Mixed]) -> PourPlan {
+/// Plans the pour of a design whose slab is placed so: everything but the list of what is mixed.
+pub fn planned(design: &Design, placing: Option<Placing>) -> PourPlan {
     let start = design.pour.at.as_ref().map(|at| at.value);
-    let placing = mixed
-        .iter()
-        .find(|m| m.need == Need::Concrete)
-        .map(|m| placing(design, m.batches, batch_volume(m)));
     let hours = hours(design);
     let moment = start.or_else(|| Moment::new(2000, 1, 1, 0, 0));
     let course = moment.map(|m| course(design, m));
@@ -135,7 +138,7 @@ pub fn planned(design: &Design, mixed: &[Mixed]) -> PourPlan {
         .map(|c| c.states().to_vec());
     PourPlan {
         start,
-        mixed: mixed.to_vec(),
+        mixed: Vec::new(),
         placing,
         hours,
         clock,
@@ -173,11 +176,25 @@ fn window(from: Moment, placing: Option<&Placing>, clock: &[Due], hours: &[HourP
         let at = h.hour.at.hours_since(from);
         at > -1.0 && at < after
     };
-    let own = hours.iter().enumerate().filter(|(_, h)| is_in(h));
+    let own: Vec<usize> = (0..hours.len()).filter(|i| is_in(&hours[*i])).collect();
     Window {
+        is_foretold: is_foretold(&own, hours, (from, after)),
         from,
         placed: from.plus_hours(long),
         finished: from.plus_hours(after),
-        hours: own.map(|(i, _)| i).collect(),
+        hours: own,
     }
+}
+
+/// Whether hours follow each other without a gap from a moment on for so long.
+fn is_foretold(own: &[usize], hours: &[HourPlan], (from, long): (Moment, f64)) -> bool {
+    let mut reached = 0.0;
+    for hour in own.iter().filter_map(|i| hours.get(*i)) {
+        let at = hour.hour.at.hours_since(from);
+        if at > reached + 1e-9 {
+            return false;
+        }
+        reached = at + 1.0;
+    }
+    reached + 1e-9 >= long
 }

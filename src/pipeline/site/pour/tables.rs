@@ -172,3 +172,19 @@ fn clock(pour: &PourPlan, told: Told) -> Table {
     let title = "Setting clock, by equivalent age (ASTM C1074). The usual hours at 70 °F are common practice; the signs decide, not the clock. Coats: in the warmest hour of the forecast";
     table("setting-clock", title.to_owned(), columns, rows)
 }
+
+/// What is noted below the clock on a sheet.
+pub(super) fn clock_notes() -> Vec<String> {
+    vec![
+        "By equivalent age (ASTM C1074) from the usual hours at 70 °F, which are common practice; of what was placed first. The sign decides, not the clock. Keep it damp under plastic for 7 days (ACI 308R, from memory)."
+            .to_owned(),
+    ]
+}
+
+/// What is noted below the coats on a sheet.
+pub(super) fn coat_notes() -> Vec<String> {
+    vec![
+        "At the warmest hour of the forecast, 70 °F (21 °C) without one. Not in hot sun or drying wind, not above 100 °F (38 °C, common practice) nor below 40 °F (4 °C, ASTM C926, from memory): begin on the shaded side."
+            .to_owned(),
+    ]
+}
