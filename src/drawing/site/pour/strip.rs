@@ -196,7 +196,8 @@ impl Drawn<'_> {
         self.hours(page, &area);
         let points = self.points(|h| h.evaporation);
         panel.line(page, &points, "estimate", Stroke(Pen::Thick, Dash::Solid));
-        panel.level(page, limit, "limit", Stroke(Pen::Heavy, Dash::Dashed));
+        let name = format!("limit {limit:.2}");
+        panel.level(page, limit, &name, Stroke(Pen::Heavy, Dash::Dashed));
         panel.finish(page);
     }
 
@@ -246,7 +247,7 @@ impl Drawn<'_> {
         all.filter(|(_, hour)| hour % every == 0).collect()
     }
 
-    fn row_name(&self, page: &mut Page, area: &Bounds2, name: &str) {
+    fn row_name(page: &mut Page, area: &Bounds2, name: &str) {
         let middle = f64::midpoint(area.low.y, area.high.y) - LETTERS / 2.6;
         let at = Point2::new(area.low.x - 1.8, middle);
         page.text(Layer::Note, name, LETTERS, (at, Align::Right, 0.0));
@@ -254,7 +255,7 @@ impl Drawn<'_> {
 
     /// The fit hours as a bar.
     fn worth(&self, page: &mut Page, area: Bounds2) {
-        self.row_name(page, &area, "placing");
+        Self::row_name(page, &area, "placing");
         let mut stretches: Vec<(f64, f64, Worth)> = Vec::new();
         for hour in &self.strip.hours {
             match stretches.last_mut() {
@@ -282,7 +283,7 @@ impl Drawn<'_> {
 
     /// From the first batch to the last trowel pass, and the steps by their numbers.
     fn clock(&self, page: &mut Page, area: Bounds2) {
-        self.row_name(page, &area, "clock");
+        Self::row_name(page, &area, "clock");
         let base = area.low.y + 1.5;
         if let Some([from, placed, finished]) = self.strip.window {
             for (from, to, pen) in [(from, placed, Pen::Heavy), (placed, finished, Pen::Medium)] {

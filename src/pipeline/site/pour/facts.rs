@@ -108,13 +108,19 @@ fn concrete(plan: &Plan, pour: &PourPlan, told: Told) -> Option<String> {
 
 /// When concrete may be placed, in stretches of hours; the first ones.
 fn may(pour: &PourPlan) -> String {
-    const MOST: usize = 6;
+    const MOST: usize = 5;
     if pour.hours.is_empty() {
         return "not known: there is no forecast".to_owned();
     }
+    // From the day of the pour on, where the forecast knows it.
+    let last = pour.hours.last().map(|h| h.hour.at);
+    let day = pour
+        .start
+        .filter(|s| Some(*s) <= last)
+        .map(Moment::midnight);
     let may: Vec<Stretch> = stretches(&pour.hours)
         .into_iter()
-        .filter(|s| s.fitness != Fitness::Not)
+        .filter(|s| s.fitness != Fitness::Not && Some(s.to) > day)
         .collect();
     if may.is_empty() {
         return "in no hour of the forecast".to_owned();

@@ -32,8 +32,8 @@ pub(in crate::pipeline) fn sheet(plan: &Plan, pour: &PourPlan) -> Option<PourShe
     }
     let tables = vec![
         (clock(pour, told), tables::clock_notes()),
-        (batches(pour, told), Vec::new()),
         (plan_table(plan, pour, told), Vec::new()),
+        (batches(pour, told), Vec::new()),
         (coats(pour), tables::coat_notes()),
     ];
     Some(PourSheet {
