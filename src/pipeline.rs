@@ -17,6 +17,7 @@ pub use site::{reckon as reckon_site, told};
 pub use takeoff::{Reckoned, reckon};
 
 pub use crate::catalog::TradeData;
+pub use crate::table::Table;
 use crate::design::{self, Design};
 pub use crate::design::{TITLE_BLOCK, TitleBlock, add_trade, shipped_trade, title_block};
 use crate::diagnostics::{Finding, in_order};
