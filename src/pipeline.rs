@@ -17,13 +17,13 @@ pub use site::{reckon as reckon_site, told};
 pub use takeoff::{Reckoned, reckon};
 
 pub use crate::catalog::TradeData;
-pub use crate::table::Table;
 use crate::design::{self, Design};
 pub use crate::design::{TITLE_BLOCK, TitleBlock, add_trade, shipped_trade, title_block};
 use crate::diagnostics::{Finding, in_order};
 use crate::drawing::{Sheet, template};
 use crate::parts;
 use crate::plan::{self, Plan};
+pub use crate::table::Table;
 use crate::units::{Length, parse_length};
 use crate::write::{self, PdfError, PdfInfo};
 

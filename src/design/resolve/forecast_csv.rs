@@ -57,7 +57,9 @@ fn line_of((text, place): (&str, &Place), record: &StringRecord) -> Place {
     let line = at.map_or(1, csv::Position::line).saturating_sub(1);
     // A record is told to begin where the one before it ended: empty lines between them come first.
     let begin = at.map_or(0, csv::Position::byte);
-    let rest = usize::try_from(begin).ok().and_then(|b| text.as_bytes().get(b..));
+    let rest = usize::try_from(begin)
+        .ok()
+        .and_then(|b| text.as_bytes().get(b..));
     let empty = rest.unwrap_or_default().iter();
     let empty = empty.take_while(|b| matches!(b, b'\r' | b'\n'));
     let below = usize::try_from(line).unwrap_or(0) + empty.filter(|b| **b == b'\n').count();
