@@ -23,6 +23,7 @@ use crate::diagnostics::{Finding, in_order};
 use crate::drawing::{Sheet, template};
 use crate::parts;
 use crate::plan::{self, Plan};
+pub use crate::table::Table;
 use crate::units::{Length, parse_length};
 use crate::write::{self, PdfError, PdfInfo};
 

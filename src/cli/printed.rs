@@ -3,7 +3,7 @@
 use super::args::Tabular;
 use super::console;
 use super::outcome::Trouble;
-use crate::table::Table;
+use crate::pipeline::Table;
 use crate::write::{csv, table_text, tables_json};
 
 /// The tables, or the one of a name, in a format.

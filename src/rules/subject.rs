@@ -6,11 +6,11 @@ use crate::catalog::Need;
 use crate::design::Design;
 use crate::parts::{self, Assembly};
 use crate::plan::Plan;
+use crate::site::ground::{self, Ground};
 use crate::site::pour::{self, PourPlan};
 use crate::takeoff::mixes::mixes;
 use crate::takeoff::quantities;
 use crate::takeoff::sheets::Laying;
-use crate::site::ground::{self, Ground};
 use crate::units::{Length, Notation, Unit};
 use std::cell::OnceCell;
 

@@ -41,24 +41,32 @@ pub(super) fn rows(g: &mut Gather, given: &Given<String>) -> Vec<(ForecastHour, 
         g.fail("empty-forecast", place, "the forecast has no lines", hint);
         return Vec::new();
     };
-    let Some(columns) = columns(g, &heading, &line_of(place, &heading)) else {
+    let Some(columns) = columns(g, &heading, &line_of((text, place), &heading)) else {
         return Vec::new();
     };
     let row = |record: StringRecord| {
-        let place = line_of(place, &record);
+        let place = line_of((text, place), &record);
         (hour(&record, &columns, &place), place)
     };
     records.map(row).collect()
 }
 
 /// The place of a line: a text in lines has the place of its first one.
-fn line_of(text: &Place, record: &StringRecord) -> Place {
-    let line = record.position().map_or(1, csv::Position::line);
-    let below = usize::try_from(line.saturating_sub(1)).unwrap_or(0);
+fn line_of((text, place): (&str, &Place), record: &StringRecord) -> Place {
+    let at = record.position();
+    let line = at.map_or(1, csv::Position::line).saturating_sub(1);
+    // A record is told to begin where the one before it ended: empty lines between them come first.
+    let begin = at.map_or(0, csv::Position::byte);
+    let rest = usize::try_from(begin)
+        .ok()
+        .and_then(|b| text.as_bytes().get(b..));
+    let empty = rest.unwrap_or_default().iter();
+    let empty = empty.take_while(|b| matches!(b, b'\r' | b'\n'));
+    let below = usize::try_from(line).unwrap_or(0) + empty.filter(|b| **b == b'\n').count();
     Place {
-        line: text.line + if text.is_known() { below } else { 0 },
+        line: place.line + if place.is_known() { below } else { 0 },
         length: 1,
-        ..text.clone()
+        ..place.clone()
     }
 }
 

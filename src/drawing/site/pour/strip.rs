@@ -303,7 +303,7 @@ impl Drawn<'_> {
             let half = lettering::width(&letters, LETTERS) / 2.0;
             // A number that would meet the one before it stands beside its mark.
             let middle = x.max(free + half + 0.8);
-            let at = Point2::new(middle, base + 1.9);
+            let at = Point2::new(middle, base + 2.5);
             page.text(Layer::Note, &letters, LETTERS, (at, Align::Centre, 0.0));
             free = middle + half;
         }
