@@ -21,6 +21,8 @@ const REACH: f64 = 2438.4;
 /// Where there are more levels on the plan, only their heights are lettered; where there are far more, only crosses.
 const NAMED: usize = 60;
 const LETTERED: usize = 150;
+/// What is said of so many levels at most stands in the key.
+const SAID: usize = 6;
 /// Two contours' figures stand no nearer to each other, millimetres on the sheet.
 const FIGURES: f64 = 12.0;
 
@@ -144,7 +146,9 @@ fn pieces<'a>(
     contour: &'a ContourLine,
     built: &'a Bounds2,
 ) -> impl Iterator<Item = &'a [Point2; 2]> {
-    let inside = |piece: &&[Point2; 2]| piece.iter().all(|p| holds(built, *p));
+    // Where a level was taken is rounded a little before contours are drawn.
+    let area = crate::drawing::occupancy::grown(built, 1.0);
+    let inside = move |piece: &&[Point2; 2]| piece.iter().all(|p| holds(&area, *p));
     contour.pieces.iter().filter(inside)
 }
 
@@ -184,38 +188,21 @@ fn draw_level(page: &mut Page, fit: &Fit, level: &LevelMark) {
     }
 }
 
-/// Peaks and hollows first: what is said of them matters most.
+/// Peaks and hollows first: they matter most.
 fn letter_levels(page: &mut Page, fit: &Fit, levels: &[&LevelMark]) {
-    let words = |level: &LevelMark| {
-        let named = if levels.len() <= NAMED {
+    let (said, others): (Vec<&LevelMark>, Vec<&LevelMark>) =
+        levels.iter().partition(|l| !l.words.is_empty());
+    let others = others.into_iter().filter(|_| levels.len() <= LETTERED);
+    for level in said.into_iter().chain(others) {
+        let area = signs::room(fit.point(level.at), level.form == LevelForm::Plain);
+        let text = if levels.len() <= NAMED || !level.words.is_empty() {
             format!("{}: {}", level.name, level.text)
         } else {
             level.text.clone()
         };
-        if level.words.is_empty() {
-            named
-        } else {
-            format!("{named}, {}", level.words)
-        }
-    };
-    let is_said = |level: &LevelMark| !level.words.is_empty();
-    let said = levels.iter().filter(|l| is_said(l));
-    let others = levels
-        .iter()
-        .filter(|l| !is_said(l) && levels.len() <= LETTERED);
-    for level in said.chain(others) {
-        let area = signs::room(fit.point(level.at), level.form == LevelForm::Plain);
-        let text = words(level);
-        if !signs::beside(page, &text, &area)
-            && !lead_to(
-                page,
-                &Mark {
-                    text: text.clone(),
-                    area,
-                },
-            )
-        {
-            page.lose(&text);
+        let mark = Mark { text, area };
+        if !signs::beside(page, &mark.text, &area) && !lead_to(page, &mark) {
+            page.lose(&mark.text);
         }
     }
 }
@@ -271,6 +258,9 @@ fn entries(shown: &ShimPlan, on_plan: usize) -> Vec<Entry> {
     if on_plan > LETTERED {
         entries.push(Entry::words("heights: see the schedule"));
     }
+    let said = shown.levels.iter().filter(|l| !l.words.is_empty());
+    let said = said.take(SAID).map(|l| format!("{}: {}", l.name, l.words));
+    entries.extend(said.map(Entry::words));
     entries.extend(shown.level_words.iter().map(Entry::words));
     entries
 }
