@@ -12,8 +12,17 @@ import random
 import icalendar
 import networkx as nx
 import pytest
+import yaml
+from conftest import EXAMPLES, ROOT, run
 
-from conftest import run
+
+def written(name):
+    """The file of an example, every value as text."""
+    return yaml.load((ROOT / "params" / f"{name}.yaml").read_text(), Loader=yaml.BaseLoader)
+
+
+# The examples whose work has a first day.
+dated = pytest.mark.parametrize("example", [n for n in EXAMPLES if "start" in written(n).get("work", {})], indirect=True)
 
 ROUND_THE_CLOCK = """
 project: {title: Trial, date: 2027-01-01}
@@ -55,7 +64,9 @@ def network(folder):
     for step in steps:
         graph.add_edge(step["step"], step["step"] + " done", hours=float(step["takes [h]"]))
     for wait in waits:
-        graph.add_edge(wait["after"] + " done", wait["step"], hours=float(wait["wait [h]"]))
+        edge = (wait["after"] + " done", wait["step"])
+        assert not graph.has_edge(*edge), "two waits between the same steps"
+        graph.add_edge(*edge, hours=float(wait["wait [h]"]))
     return graph, steps
 
 
@@ -126,15 +137,9 @@ def test_a_circle_is_named_and_the_rest_is_done(tmp_path, program):
     assert nx.is_directed_acyclic_graph(graph) and len(steps) > 25
 
 
-def dated(example):
-    steps = table(example.folder, "steps")
-    if not steps[0]["start"]:
-        pytest.skip("no first day in this file")
-    return steps
-
-
+@dated
 def test_the_calendar_is_read_and_says_what_the_table_says(example):
-    steps = dated(example)
+    steps = table(example.folder, "steps")
     raw = (example.folder / "site" / "work.ics").read_bytes()
     lines = raw.split(b"\r\n")
     assert lines[-1] == b"" and all(len(line) <= 75 and b"\n" not in line for line in lines)
@@ -162,8 +167,9 @@ def test_the_calendar_is_read_and_says_what_the_table_says(example):
         assert event.decoded("DTSTAMP").tzinfo is not None
 
 
+@dated
 def test_waits_in_the_calendar_are_those_of_the_table(example):
-    steps = {s["step"]: s for s in dated(example)}
+    steps = {s["step"]: s for s in table(example.folder, "steps")}
     waits = [w for w in table(example.folder, "step-waits") if float(w["wait [h]"]) >= 6]
     calendar = icalendar.Calendar.from_ical((example.folder / "site" / "work.ics").read_bytes())
     events = {str(e["UID"]).rsplit(".", 2)[0]: e for e in calendar.walk("VEVENT") if str(e["TRANSP"]) == "TRANSPARENT"}
@@ -174,11 +180,9 @@ def test_waits_in_the_calendar_are_those_of_the_table(example):
         assert hours(event.decoded("DTEND") - event.decoded("DTSTART")) == pytest.approx(float(wait["wait [h]"]), abs=0.02)
 
 
-def working(text, example):
-    """The crew's and the trades' hours of an example, from its file, minute by minute."""
-    import yaml
-
-    work = yaml.load(text, Loader=yaml.BaseLoader)["work"]
+def working(name):
+    """The crew's and the trades' hours of an example, from its file."""
+    work = written(name)["work"]
     names = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
     def shift(group, usual):
@@ -192,11 +196,10 @@ def working(text, example):
     return own, trades, off, int(work.get("crew", 2))
 
 
+@dated
 def test_nobody_works_at_night_nor_with_hands_that_are_not_there(example):
-    steps = dated(example)
-    from conftest import ROOT
-
-    own, trades, off, crew = working((ROOT / "params" / f"{example.name}.yaml").read_text(), example)
+    steps = table(example.folder, "steps")
+    own, trades, off, crew = working(example.name)
     block = {"pour-hold", "pour", "finish"}
     minutes = {}
     for step in steps:
@@ -220,8 +223,9 @@ def test_nobody_works_at_night_nor_with_hands_that_are_not_there(example):
     assert max(minutes.values()) <= crew
 
 
+@dated
 def test_no_step_begins_before_what_it_waits_for(example):
-    steps = {s["step"]: s for s in dated(example)}
+    steps = {s["step"]: s for s in table(example.folder, "steps")}
     for wait in table(example.folder, "step-waits"):
         apart = moment(steps[wait["step"]]["start"]) - moment(steps[wait["after"]]["end"])
         assert hours(apart) >= float(wait["wait [h]"]) - 0.02, wait

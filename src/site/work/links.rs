@@ -20,7 +20,7 @@ pub struct Tie {
     pub why: String,
 }
 
-/// A wait on its way through steps that are left out.
+/// A wait before it is a tie.
 #[derive(Clone, Default)]
 struct Carried {
     wait: Minutes,
@@ -33,49 +33,43 @@ pub fn taken(amounts: &Amounts) -> Vec<&'static WorkStep> {
     work_steps().filter(|s| amounts.holds(s.when)).collect()
 }
 
-/// What they wait for; who waits for a step that is left out waits for what that one would have waited for.
+/// What they wait for. Who comes after a step that is left out comes after what that one would have come after, without its
+/// waits: nothing was done that had to set.
+///
+/// Invariant: no two ties have the same ends.
 pub fn ties(amounts: &Amounts, taken: &[&'static WorkStep]) -> Vec<Tie> {
     let mut ties: Vec<Tie> = Vec::new();
     for (to, step) in taken.iter().enumerate() {
-        for (earlier, carried) in before(amounts, step) {
-            follow(amounts, taken, (earlier, carried), to, &mut ties);
+        let mut open = before(amounts, step);
+        while let Some((earlier, carried)) = open.pop() {
+            match taken.iter().position(|s| s.id == earlier.id) {
+                Some(from) => tie(&mut ties, from, to, carried),
+                None => open.extend(
+                    before(amounts, earlier)
+                        .into_iter()
+                        .map(|(step, _)| (step, Carried::default())),
+                ),
+            }
         }
     }
+    ties.sort_by_key(|t| (t.to, t.from));
     ties
 }
 
-fn follow(
-    amounts: &Amounts,
-    taken: &[&'static WorkStep],
-    (earlier, carried): (&'static WorkStep, Carried),
-    to: usize,
-    ties: &mut Vec<Tie>,
-) {
-    if let Some(from) = taken.iter().position(|s| s.id == earlier.id) {
-        let tie = Tie {
-            from,
-            to,
-            wait: carried.wait,
-            due: carried.due,
-            why: carried.why,
-        };
-        let is_known = |t: &Tie| (t.from, t.to, t.wait, t.due) == (from, to, tie.wait, tie.due);
-        if !ties.iter().any(is_known) {
-            ties.push(tie);
-        }
-        return;
-    }
-    for (before_it, own) in before(amounts, earlier) {
-        let carried = Carried {
-            wait: own.wait + carried.wait,
-            due: own.due.or(carried.due),
-            why: if own.why.is_empty() {
-                carried.why.clone()
-            } else {
-                own.why
-            },
-        };
-        follow(amounts, taken, (before_it, carried), to, ties);
+/// Adds a tie; of two between the same steps the one that waits stays, or the longer wait.
+fn tie(ties: &mut Vec<Tie>, from: usize, to: usize, carried: Carried) {
+    let new = Tie {
+        from,
+        to,
+        wait: carried.wait,
+        due: carried.due,
+        why: carried.why,
+    };
+    let rank = |t: &Tie| (t.due.is_some(), t.wait);
+    match ties.iter_mut().find(|t| (t.from, t.to) == (from, to)) {
+        Some(old) if rank(old) < rank(&new) => *old = new,
+        Some(_) => {}
+        None => ties.push(new),
     }
 }
 
