@@ -5,6 +5,7 @@ mod checks;
 mod drawings;
 mod live;
 mod models;
+mod pour;
 mod scale_model;
 mod site;
 mod takeoff;
@@ -14,6 +15,7 @@ pub use checks::{cautions, codes, examine, explain, rule_list, rule_page, with_r
 pub use drawings::outputs as drawing_set;
 pub use live::{Picture, inputs, live_page, picture};
 pub use models::outputs as models;
+pub use pour::{PourAsked, PourPlanned, pour, pour_moment};
 pub use site::{reckon as reckon_site, told};
 pub use takeoff::{Reckoned, reckon};
 
@@ -24,6 +26,7 @@ use crate::diagnostics::{Finding, in_order};
 use crate::drawing::{self, Sheet, template};
 use crate::parts;
 use crate::plan::{self, Plan};
+pub use crate::table::Table;
 use crate::units::{Length, parse_length};
 use crate::write::{self, PdfError, PdfInfo};
 

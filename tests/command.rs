@@ -587,3 +587,52 @@ fn a_title_block_of_ones_own_is_drawn_and_a_bad_one_is_named_with_its_lines() {
         "{said}"
     );
 }
+
+#[test]
+fn the_pour_plan_is_printed_for_any_moment() {
+    let text = include_str!("../params/garden-corner.yaml");
+    let place = Place::new();
+    place.write("corner.yaml", text);
+    let (code, said) = place.run(&["pour", "corner.yaml"]);
+    assert_eq!(code, 0, "{said}");
+    for word in [
+        "±40 %",
+        "Fri 2027-05-14 05:00",
+        "trowel with steel",
+        "respirator",
+    ] {
+        assert!(said.contains(word), "{word}: {said}");
+    }
+    let hot = ["pour", "corner.yaml", "--at", "2027-05-14T15:00"];
+    let (code, said) = place.run(&hot);
+    assert_eq!(code, 1, "{said}");
+    assert!(said.contains("fail[weather-evaporation]"), "{said}");
+    let (code, said) = place.run(&[&hot[..], &["--format", "json"]].concat());
+    assert_eq!(code, 1);
+    assert!(said.contains("\"setting_clock\""), "{said}");
+    let (code, said) = place.run(&["pour", "corner.yaml", "--at", "yesterday"]);
+    assert_eq!(code, 2);
+    assert!(
+        said.contains("--at") && said.contains("is not a date and a time"),
+        "{said}"
+    );
+    let (code, said) = place.run(&["pour", "corner.yaml", "--at", "2027-07-01"]);
+    assert_eq!(code, 1);
+    assert!(said.contains("outside-forecast"), "{said}");
+    place.write(
+        "mild.csv",
+        "time,air °F,humidity %,wind mph\n2027-07-01T05:00,60,80,2\n2027-07-01T06:00,61,80,2\n2027-07-01T07:00,62,80,2\n2027-07-01T08:00,64,80,2\n2027-07-01T09:00,64,80,2\n",
+    );
+    let own = [
+        "pour",
+        "corner.yaml",
+        "--at",
+        "2027-07-01T05:00",
+        "--forecast",
+        "mild.csv",
+    ];
+    let (code, said) = place.run(&own);
+    assert_eq!(code, 0, "{said}");
+    let (_, csv) = place.run(&[&own[..], &["--table", "pour-hours", "--format", "csv"]].concat());
+    assert!(csv.contains("2027-07-01T09:00,64.0,80.0"), "{csv}");
+}

@@ -124,3 +124,59 @@ fn what_can_burn_is_never_worse_farther_off() {
     let farther: Vec<&str> = farther.iter().map(String::as_str).collect();
     turns("heat-clearance", "site.objects", &farther, &[]);
 }
+
+/// A forecast of six hours of one weather as a flow list.
+fn forecast(air: &str, humidity: u32, wind: u32) -> String {
+    let hour = |h: u32| {
+        format!(
+            "{{at: 2027-05-14T{h:02}:00, air: {air}, humidity: {humidity} %, wind: {wind} mph, sun: 600 W/m2}}"
+        )
+    };
+    let hours: Vec<_> = (6..14).map(hour).collect();
+    format!("{{hours: [{}]}}", hours.join(", "))
+}
+
+#[test]
+fn calmer_damper_and_cooler_air_never_makes_a_pour_worse() {
+    let hot = [("pour.materials", "{bags: 90 °F, water: 80 °F}")];
+    let rows = |all: Vec<String>, code: &str, fixed: &[(&str, &str)]| {
+        let all: Vec<&str> = all.iter().map(String::as_str).collect();
+        turns(code, "pour.forecast", &all, fixed);
+    };
+    let calmer = (0..40)
+        .rev()
+        .step_by(3)
+        .map(|w| forecast("95 °F", 20, w))
+        .collect();
+    rows(calmer, "weather-evaporation", &hot);
+    let damper = (0..100)
+        .step_by(9)
+        .map(|h| forecast("95 °F", h, 20))
+        .collect();
+    rows(damper, "weather-evaporation", &hot);
+    let warmer = ["14 °F", "28 °F", "36 °F", "39 °F", "45 °F", "60 °F"];
+    let warmer = warmer.map(|air| forecast(air, 60, 2)).to_vec();
+    rows(warmer, "weather-cold-concrete", &[]);
+    let cooler = [
+        "120 °F", "110 °F", "100 °F", "96 °F", "92 °F", "85 °F", "70 °F",
+    ];
+    turns(
+        "weather-hot-concrete",
+        "pour.materials.bags",
+        &cooler,
+        &[("pour.materials.water", "80 °F")],
+    );
+    let faster = ["60 min", "40 min", "25 min", "15 min", "8 min", "4 min"];
+    turns("slab-placing-time", "pour.batch_time", &faster, &[]);
+    let sheltered = ["false", "true"];
+    for key in ["pour.shade", "pour.windbreak"] {
+        let found = sheltered.map(|v| {
+            let windy = forecast("95 °F", 20, 25);
+            worst(
+                "weather-evaporation",
+                &[hot[0], ("pour.forecast", &windy), (key, v)],
+            )
+        });
+        assert!(found[1] <= found[0], "{key}: {found:?}");
+    }
+}

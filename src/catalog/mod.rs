@@ -9,6 +9,7 @@ mod punch_outs;
 mod steel;
 mod supply;
 mod trade_data;
+pub mod work;
 
 pub use density::Density;
 pub use embedded::TRADE_FILES;

@@ -1,6 +1,6 @@
 //! The commands and their options.
 
-use crate::pipeline::{Output, tolerance};
+use crate::pipeline::{Output, pour_moment, tolerance};
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
@@ -18,6 +18,7 @@ Examples:
   islandwright check kitchen.yaml                  say what is wrong with it
   islandwright build kitchen.yaml                  build everything into out/kitchen/
   islandwright takeoff kitchen.yaml                what to cut and to buy, on the terminal
+  islandwright pour kitchen.yaml                   which hours are fit to pour in, and the setting clock
   islandwright compare kitchen.yaml longer.yaml    what another design needs more or less of
 
 The program computes; it does not license. Structure, gas, electricity, dust, wet cement and lifting can hurt people: \
@@ -34,6 +35,7 @@ pub(super) enum Command {
     Explain(ExplainArgs),
     Build(BuildArgs),
     Takeoff(TakeoffArgs),
+    Pour(PourArgs),
     Compare(CompareArgs),
     Watch(WatchArgs),
     Schema(SchemaArgs),
@@ -153,6 +155,37 @@ Examples:
 pub(super) struct TakeoffArgs {
     /// The parameter file
     pub(super) file: PathBuf,
+    /// How the tables are printed
+    #[arg(long, value_enum, default_value = "table")]
+    pub(super) format: Tabular,
+    /// Print only this table, by its name
+    #[arg(long, value_name = "NAME")]
+    pub(super) table: Option<String>,
+    #[command(flatten)]
+    pub(super) trade: TradeArgs,
+}
+
+/// Print the pour plan: which hours of the forecast are fit, how long placing takes, when each step of finishing is due
+#[derive(Debug, Args)]
+#[command(after_help = "\
+The forecast stands in the file, under 'pour'. The estimate of evaporation is good to ±40 %; nothing is promised beyond \
+that. Findings about the pour go to standard error.
+
+Exit code: 0 nothing wrong or cautions only, 1 a check of the pour fails, 2 the file cannot be used.
+
+Examples:
+  islandwright pour kitchen.yaml
+  islandwright pour kitchen.yaml --at 2027-05-14T05:00
+  islandwright pour kitchen.yaml --table pour-hours --format csv > hours.csv")]
+pub(super) struct PourArgs {
+    /// The parameter file
+    pub(super) file: PathBuf,
+    /// When placing begins, instead of what the file says under 'pour.at'
+    #[arg(long, value_name = "MOMENT", value_parser = known_moment)]
+    pub(super) at: Option<String>,
+    /// A forecast as CSV, instead of the one in the file: time,air °F,humidity %,wind mph,sun W/m2
+    #[arg(long, value_name = "FILE")]
+    pub(super) forecast: Option<PathBuf>,
     /// How the tables are printed
     #[arg(long, value_enum, default_value = "table")]
     pub(super) format: Tabular,
@@ -332,4 +365,9 @@ impl Only {
 /// Refuses a tolerance while the arguments are read, so that the message names the option.
 fn known_tolerance(text: &str) -> Result<String, String> {
     tolerance(text).map(|_| text.to_owned())
+}
+
+/// Refuses a moment while the arguments are read, so that the message names the option.
+fn known_moment(text: &str) -> Result<String, String> {
+    pour_moment(text)
 }

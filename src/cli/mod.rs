@@ -15,6 +15,8 @@ mod input;
 mod manifest;
 mod new;
 mod outcome;
+mod pour;
+mod printed;
 mod progress;
 mod run;
 mod schema;

@@ -2,7 +2,9 @@
 
 use super::args::{Cli, Command};
 use super::outcome::{Outcome, Trouble};
-use super::{build, check, compare, completions, console, explain, new, schema, takeoff, watch};
+use super::{
+    build, check, compare, completions, console, explain, new, pour, schema, takeoff, watch,
+};
 use clap::Parser;
 use std::process::ExitCode;
 
@@ -35,6 +37,7 @@ fn command(command: &Command) -> Result<Outcome, Trouble> {
         Command::Explain(args) => explain::run(args),
         Command::Build(args) => build::run(args),
         Command::Takeoff(args) => takeoff::run(args),
+        Command::Pour(args) => pour::run(args),
         Command::Compare(args) => compare::run(args),
         Command::Watch(args) => watch::run(args),
         Command::Schema(args) => schema::run(args),

@@ -26,7 +26,7 @@ mod survey;
 mod work;
 
 pub use crate::parameters::Change;
-pub use as_built::AsBuilt;
+pub use as_built::{AsBuilt, FrameCorner, MeasuredRun, Taped};
 pub use buying::{Buying, LabelPaper, Spare};
 pub use counter::{Counter, EdgeProfile, Overhang, PlanCorner, Turndown};
 pub use drawings::{AskedCut, Cell, Drawings, Field, Ink, TitleBlock};
@@ -47,8 +47,8 @@ pub use services::{
     Compartment, Cylinder, Electricity, EnclosureEdition, Gas, GasPipe, PipeMaterial,
 };
 pub use site::{Ground, ObjectKind, Passage, People, Site, SiteObject, Surface};
-pub use survey::Survey;
-pub use work::Work;
+pub use survey::{SpotLevel, Survey};
+pub use work::{Earlier, Shift, StepChange, Work};
 
 use crate::catalog::Supplies;
 use crate::diagnostics::{Finding, Place};
@@ -113,6 +113,16 @@ pub struct Placed<T> {
     pub value: T,
     /// Where it stands.
     pub place: Place,
+}
+
+impl<T> Placed<T> {
+    /// Another value at the same place.
+    pub fn map<U>(self, f: impl FnOnce(T) -> U) -> Placed<U> {
+        Placed {
+            value: f(self.value),
+            place: self.place,
+        }
+    }
 }
 
 impl<T> std::ops::Deref for Placed<T> {

@@ -87,7 +87,7 @@ pub(crate) fn design(runs: Vec<Run>) -> Design {
         people: People::default(),
         limits: Vec::new(),
         as_built: None,
-        pour: Pour::default(),
+        pour: Pour::usual(false),
         work: Work::default(),
         buying: Buying::usual(true),
         supplies: Supplies::default(),

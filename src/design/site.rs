@@ -2,6 +2,7 @@
 
 use super::{Placed, Survey};
 use crate::diagnostics::Place;
+use crate::geometry::LeaningBox;
 use crate::units::{Length, Stress};
 
 /// The ground that carries the island, by the classes of presumptive bearing values.
@@ -74,7 +75,7 @@ impl ObjectKind {
     }
 }
 
-/// Something that stands around the island: a box in world coordinates (x along the first run from its left end, y away
+/// Something that stands around the island: a box, upright or leaning, in world coordinates (x along the first run from its left end, y away
 /// from its working side, z up from the datum), millimetres.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SiteObject {
@@ -86,10 +87,12 @@ pub struct SiteObject {
     pub kind: ObjectKind,
     /// Whether it can burn; `None` where the file does not say.
     pub combustible: Option<Placed<bool>>,
-    /// Its corner with the smallest coordinates.
+    /// Its corner with the smallest coordinates; where it leans, that of the upright box round it.
     pub low: [f64; 3],
-    /// Its corner with the largest coordinates.
+    /// Its corner with the largest coordinates, likewise.
     pub high: [f64; 3],
+    /// It as it stands.
+    pub stands: LeaningBox,
 }
 
 /// The site. What the file does not say is `None`.

@@ -8,6 +8,7 @@ pub mod dimension;
 mod elevation;
 pub mod figure;
 pub mod fit;
+mod followed;
 mod hatch;
 pub mod hidden;
 mod index;

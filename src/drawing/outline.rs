@@ -24,7 +24,7 @@ fn corners(plan: &Plan, out: f64) -> Vec<Point2> {
         .zip(before)
         .map(|(face, before)| {
             let moved = |wall: bool| if wall { 0.0 } else { out };
-            face.start + face.outward * moved(face.wall) + before.outward * moved(before.wall)
+            face.moved_out((before, moved(before.wall)), moved(face.wall))
         })
         .collect()
 }

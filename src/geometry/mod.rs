@@ -3,7 +3,9 @@
 //! Everything here is in millimetres and right-handed. A solid is a *description* ([`Solid`]); its volume, its mesh
 //! and its boundary representation are all derived from that one description.
 
+mod adjustment;
 mod bend;
+mod best_plane;
 mod bounds;
 mod brep;
 mod clip;
@@ -13,6 +15,7 @@ mod extrusion;
 mod faceted;
 mod faceting;
 mod key;
+mod leaning_box;
 mod moments;
 mod outline;
 mod overlay;
@@ -26,10 +29,13 @@ mod straight;
 mod tabbed;
 mod wall;
 
+pub use adjustment::{Adjusted, Measured, Network, Observation};
+pub use best_plane::{BestPlane, NoPlane};
 pub use bounds::{Bounds2, Bounds3};
 pub use brep::{Along, Axes, Boundary, Curve, Edge, Face, Oval, Surface};
 pub use cut::Cut;
 pub use faceted::{Faceted, Triangle};
+pub use leaning_box::LeaningBox;
 pub use moments::Moments;
 pub use outline::{Arc, Outline, Segment, Vertex};
 pub use region::Region;

@@ -36,7 +36,7 @@ mod tree;
 mod work;
 mod written;
 
-pub use as_built::AsBuilt;
+pub use as_built::{AsBuilt, CornerHeights, Diagonals, MeasuredRun};
 pub use buying::{Buying, Labels, PunchOuts, Spare};
 pub use change::Change;
 pub use counter::{Corners, Counter, Edge, Overhang, TileBand, Turndown};
@@ -50,7 +50,7 @@ pub use island::{
 };
 pub use making::{Backing, Bracing, Brackets, Joint, Reinforcement};
 pub use nearest::nearest;
-pub use pour::Pour;
+pub use pour::{Forecast, ForecastHour, Pour, PourMaterials};
 pub use ratings::{BoxFill, Clearance, Cover, Drain, Fuel, Hinge, Opens, Protection};
 pub use read::{Reading, read, read_changed, read_title_block, read_trade};
 pub use reference::reference;
@@ -64,11 +64,11 @@ pub use supplies::{Serves, Size, Sold, Supply, TradeFile};
 pub use surroundings::{
     Ground, ObjectKind, OwnLimit, Passage, People, Point, Site, SiteObject, Surface,
 };
-pub use survey::Survey;
+pub use survey::{Across, LevelGrid, Measured, SpotLevel, Survey};
 pub use trade::{Bar, Bars, Board, PaperName, Printing, Sleeper, Substrate, Trade};
-pub use work::Work;
+pub use work::{StepChange, Trades, Work};
 pub use written::{
-    AngleText, AreaText, ColourText, CountText, CurrencyText, IrradianceText, MassText, MomentText,
-    PowerText, PriceText, ScaleText, ShareText, SlopeText, SpeedText, StressText, TemperatureText,
-    TimeSpanText, VolumeText,
+    AngleText, AreaText, ColourText, CountText, CurrencyText, IrradianceText, LevelText, MassText,
+    MomentText, PowerText, PriceText, ScaleText, ShareText, SlopeText, SpeedText, StressText,
+    TemperatureText, TimeSpanText, VolumeText,
 };

@@ -66,7 +66,7 @@ pub enum Surface {
     Deck,
 }
 
-/// Something that stands around the island, as a box.
+/// Something that stands around the island, as a box that may lean.
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct SiteObject {
@@ -81,6 +81,9 @@ pub struct SiteObject {
     pub at: Given<Point>,
     /// How large it is.
     pub size: Given<Point>,
+    /// Where the same corner is at its top, or as high as it could be measured: how far it leans.
+    #[serde(default)]
+    pub top: Given<Point>,
 }
 
 /// What an object is.

@@ -194,3 +194,12 @@ written!(
     "^\\s*[0-9.].*W/m[2²]\\s*$",
     ["650 W/m2"]
 );
+written!(
+    /// A spot level, or where it was taken.
+    LevelText,
+    "Level",
+    "string",
+    "A distance with its unit, of a spot level: 3-1/8 in, -1/4 in, 12 mm; '-' in a grid where none was taken.",
+    "^\\s*-\\s*$|^\\s*[+-]?\\s*[0-9.]+.*(mm|cm|m|in|inch|inches|ft|foot|feet|['\"’”′″])\\.?\\s*$",
+    ["3-1/8 in", "12 mm"]
+);

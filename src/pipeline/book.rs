@@ -2,15 +2,17 @@
 
 use super::site::tables as site_tables;
 use super::{OutputFile, OutputGroup, file, models, takeoff, workshop};
+use crate::catalog::work::Doer;
 use crate::diagnostics::Finding;
 use crate::drawing::{AXONOMETRIC, Sheet, template};
 use crate::mesh::{Model, Showing};
 use crate::parts::{Assembly, Group, Part, PartKind};
 use crate::plan::Plan;
 use crate::site::Site;
+use crate::site::work::Step;
 use crate::takeoff::{Takeoff, tables, whereabouts};
 use crate::units::Length;
-use crate::write::{self, Beside, BuildBook, Found, Leaf, Lists, Live, Shown};
+use crate::write::{self, Beside, BuildBook, Found, Leaf, Lists, Live, Shown, Tick};
 
 /// The groups in the order they are built, and what people call them.
 const GROUPS: [(&str, &str); 6] = [
@@ -21,6 +23,12 @@ const GROUPS: [(&str, &str); 6] = [
     ("coats", "Coats and tile"),
     ("appliances", "Appliances, doors"),
 ];
+
+/// The tables that stand with the checklist.
+const STEP_TABLES: [&str; 3] = ["steps", "step-waits", "checklist"];
+
+const STEPS: &str = "Ticks stay on this device. Where a step is marked as a hold, nothing goes on before every line is ticked and somebody has looked. \
+                     Local code, licensed trades and each maker's own instructions decide.";
 
 /// What the page is made from.
 pub(super) struct Everything<'a> {
@@ -56,7 +64,9 @@ pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
         .iter()
         .map(leaf)
         .collect();
-    let others = site.iter().filter(|t| t.name != "steps");
+    let others = site
+        .iter()
+        .filter(|t| !STEP_TABLES.contains(&t.name.as_str()));
     let lists = vec![
         Lists {
             id: "cutting",
@@ -80,7 +90,9 @@ pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
         Lists {
             id: "steps",
             title: "Steps",
-            tables: named(&["steps"]),
+            about: STEPS.to_owned(),
+            steps: all.site.work.steps.iter().map(tick).collect(),
+            tables: named(&["steps", "step-waits"]),
             ..Lists::default()
         },
     ];
@@ -195,6 +207,35 @@ pub(super) fn findings<'f>(
         }
     };
     findings.iter().map(one).collect()
+}
+
+/// A step of the checklist.
+fn tick(step: &Step) -> Tick {
+    let id = step.what.id;
+    let when = step
+        .times
+        .as_ref()
+        .map(|t| format!("{} to {}", t.start.spell(), t.end.spell()));
+    let hands = match step.hands {
+        _ if step.what.by != Doer::Crew => step.what.by.name().to_owned(),
+        1 => "one pair of hands".to_owned(),
+        n => format!("{n} pairs of hands"),
+    };
+    let facts = [when, Some(hands), Some(step.what.tools.join(", "))];
+    let facts: Vec<String> = facts
+        .into_iter()
+        .flatten()
+        .filter(|f| !f.is_empty())
+        .collect();
+    let checks = step.checks.iter();
+    Tick {
+        id: id.to_owned(),
+        name: step.what.name.to_owned(),
+        when: facts.join("; "),
+        cautions: step.cautions.clone(),
+        checks: checks.map(|c| (format!("{id}: {c}"), c.clone())).collect(),
+        hold: step.what.is_hold,
+    }
 }
 
 /// What a finding is about, by its key in the file.

@@ -34,12 +34,17 @@ pub(super) fn told_of(plan: &Plan, findings: &[Finding], site: &Site) -> Told {
     Told {
         cautions,
         site: SiteSheets {
-            setting_out: standing::sheet(plan, &site.standing),
+            setting_out: Some(standing::sheet(plan, &site.standing)),
             shims: site.ground.as_ref().map(|g| ground::sheet(plan, g)),
             pour: pour::sheet(plan, &site.pour),
             work: work::sheet(plan, &site.work),
         },
     }
+}
+
+/// The tables of the pour alone.
+pub(super) fn pour_tables(plan: &Plan, site: &Site) -> Vec<Table> {
+    pour::tables(plan, &site.pour)
 }
 
 /// All tables of the site, in the order they are printed.

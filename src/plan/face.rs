@@ -95,6 +95,21 @@ impl Face {
         self.start + self.along * s + self.outward * out
     }
 
+    /// The corner where it begins when the face before it is moved out by so much and this one by `out`: where the two
+    /// moved lines meet. Moved by nothing, the corner itself.
+    pub fn moved_out(&self, (before, before_out): (&Self, f64), out: f64) -> Point2 {
+        let between = before.outward.dot(&self.outward);
+        let square = 1.0 - between * between;
+        self.start
+            + self.outward * ((out - before_out * between) / square)
+            + before.outward * ((before_out - out * between) / square)
+    }
+
+    /// Sine and cosine of the angle by which the outline turns from this face to the next.
+    pub fn turn_to(&self, next: &Self) -> (f64, f64) {
+        (self.along.perp(&next.along), self.along.dot(&next.along))
+    }
+
     /// The placement of the face's own coordinates: x along s, y into the island, z up, the origin at s = 0 and the
     /// datum.
     pub fn placement(&self) -> Placement {

@@ -3,6 +3,7 @@
 //! World coordinates are millimetres: x along the first run, y away from its working side, z up from the datum. The
 //! first run's working face of the frame is y = 0, its left end x = 0.
 
+mod as_built;
 mod band;
 mod body;
 mod chain;
@@ -21,8 +22,10 @@ mod panel_layout;
 mod panels;
 mod room;
 mod run;
+mod sleeper;
 mod station;
 
+pub use as_built::{Follow, FrameAsBuilt, Planned, Push, RunAsBuilt, Slip, Suspect, TapedLength};
 pub use band::Band;
 pub use body::{Body, BodyOf};
 pub use counter::{
@@ -36,6 +39,7 @@ pub use layers::{Layer, Layers};
 pub use level::PlanLevels;
 pub use panel::{Crosspiece, CrosspieceKind, Panel, PanelOf, Sizes, Upright, UprightKind};
 pub use run::RunPlan;
+pub use sleeper::Sleeper;
 
 use crate::design::{Design, Side};
 use crate::diagnostics::Finding;
@@ -64,6 +68,8 @@ pub struct Plan {
     pub crossings: Vec<Crossing>,
     /// The counter.
     pub counter: CounterPlan,
+    /// The frame as it was measured, where it was. Runs, faces, panels and counter follow it already.
+    pub as_built: Option<FrameAsBuilt>,
 }
 
 impl Plan {
@@ -86,12 +92,25 @@ impl Plan {
 
     /// The steel that boards on a face can be screwed to, in the face's coordinates.
     pub fn steel_behind(&self, face: usize) -> Vec<Steel> {
-        let Some(face) = self.faces.get(face) else {
+        let planned = self.as_built.as_ref().and_then(FrameAsBuilt::planned);
+        let (faces, panels) =
+            planned.map_or((&self.faces, &self.panels), |p| (&p.faces, &p.panels));
+        let Some(own) = faces.get(face) else {
             return Vec::new();
         };
-        self.panels
-            .iter()
-            .flat_map(|p| p.steel(face, &self.sizes))
+        let steel = panels.iter().flat_map(|p| p.steel(own, &self.sizes));
+        let Some(planned) = planned else {
+            return steel.collect();
+        };
+        // The members stand where their run carries them; the boards follow the measured face in front of them.
+        let (from, to) = (&planned.runs[own.run], &self.runs[own.run]);
+        let moved = |s| as_built::moved(s, (own, from), (&self.faces[face], to));
+        steel
+            .map(|s| Steel {
+                s0: moved(s.s0),
+                s1: moved(s.s1),
+                ..s
+            })
             .collect()
     }
 }
@@ -132,7 +151,7 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
     };
     inside.check(&mut findings);
     stop_on(&mut findings)?;
-    Ok(Plan {
+    let plan = Plan {
         design,
         levels,
         runs,
@@ -143,7 +162,9 @@ pub fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
         panels,
         crossings,
         counter,
-    })
+        as_built: None,
+    };
+    Ok(as_built::follow(plan))
 }
 
 /// Ends the planning where the next step would stand on something broken.

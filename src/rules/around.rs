@@ -2,7 +2,7 @@
 
 use crate::design::{Design, ObjectKind, SiteObject};
 use crate::diagnostics::Place;
-use crate::geometry::{Bounds2, Point2};
+use crate::geometry::{Bounds2, Point2, Vector2};
 use crate::plan::{Face, Layers, Plan};
 
 /// Something that stands on the ground or on the island, as a box in world coordinates, millimetres.
@@ -99,12 +99,21 @@ pub(super) fn counter_edge(plan: &Plan, face: &Face) -> f64 {
 
 /// Where a box is, seen from a face.
 pub(super) fn seen_from(face: &Face, plan: &Bounds2) -> Seen {
-    let (a, b) = (plan.low - face.start, plan.high - face.start);
-    let range = |p: f64, q: f64| (p.min(q), p.max(q));
-    // Faces stand along the axes, so two opposite corners tell all.
+    let (low, high) = (plan.low, plan.high);
+    let corners = [
+        low,
+        Point2::new(high.x, low.y),
+        high,
+        Point2::new(low.x, high.y),
+    ];
+    let range = |way: &Vector2| {
+        let at = corners.map(|c| (c - face.start).dot(way));
+        let ends = (f64::INFINITY, f64::NEG_INFINITY);
+        at.iter().fold(ends, |e, d| (e.0.min(*d), e.1.max(*d)))
+    };
     Seen {
-        s: range(a.dot(&face.along), b.dot(&face.along)),
-        out: range(a.dot(&face.outward), b.dot(&face.outward)),
+        s: range(&face.along),
+        out: range(&face.outward),
     }
 }
 

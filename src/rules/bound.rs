@@ -53,6 +53,9 @@ pub(super) fn bound(design: &Design, limit: &Limit) -> Bound {
 /// An own value in the base unit. Distances, loads and counts below nothing would make every rule pass.
 fn read(limit: &Limit, text: &str) -> Result<f64, ParseError> {
     let value = limit.unit.read(text)?;
+    if limit.unit.goes_below_nothing() {
+        return Ok(value);
+    }
     if value < 0.0 {
         let problem = format!("the limit '{}' is less than nothing", limit.name);
         return Err(ParseError {

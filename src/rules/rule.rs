@@ -81,7 +81,9 @@ impl Family {
             Self::People => {
                 "the people who use it decide; where access is required by law, the local code does"
             }
-            Self::Weather => "the makers' instructions for board, coats and tile decide",
+            Self::Weather => {
+                "the makers' instructions for mix, board, coats and tile decide; wet cement burns skin and eyes"
+            }
         }
     }
 }

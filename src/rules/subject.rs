@@ -2,9 +2,15 @@
 
 use super::loads::{Load, loads};
 use super::{Bound, Limit, bound};
+use crate::catalog::Need;
 use crate::design::Design;
 use crate::parts::{self, Assembly};
 use crate::plan::Plan;
+use crate::site::ground::{self, Ground};
+use crate::site::pour::{self, PourPlan};
+use crate::takeoff::mixes::mixes;
+use crate::takeoff::quantities;
+use crate::takeoff::sheets::Laying;
 use crate::units::{Length, Notation, Unit};
 use std::cell::OnceCell;
 
@@ -15,6 +21,8 @@ pub struct Subject<'a> {
     pub plan: &'a Plan,
     assembly: OnceCell<Assembly>,
     loads: OnceCell<Vec<Load>>,
+    pour: OnceCell<PourPlan>,
+    ground: OnceCell<Option<Ground>>,
 }
 
 impl<'a> Subject<'a> {
@@ -24,6 +32,8 @@ impl<'a> Subject<'a> {
             plan,
             assembly: OnceCell::new(),
             loads: OnceCell::new(),
+            pour: OnceCell::new(),
+            ground: OnceCell::new(),
         }
     }
 
@@ -40,6 +50,29 @@ impl<'a> Subject<'a> {
     /// What stands and stays, piece by piece, with its weight and where it weighs.
     pub fn loads(&self) -> &[Load] {
         self.loads.get_or_init(|| loads(self))
+    }
+
+    /// The pour: its hours, how long placing takes and how it sets.
+    pub fn pour(&self) -> &PourPlan {
+        self.pour.get_or_init(|| {
+            let (design, assembly) = (self.design(), self.assembly());
+            let laying = Laying::of(self.plan, assembly);
+            let quantities = quantities::quantities(self.plan, assembly, &laying);
+            let all = mixes(design, &quantities);
+            let slab = all.iter().find(|m| m.need == Need::Concrete);
+            let batches = slab.and_then(|m| m.bags.as_ref()).map(|b| b.batches);
+            pour::planned(design, batches.map(|b| pour::placing(design, b, None)))
+        })
+    }
+
+    /// The ground; `None` where it was not measured.
+    pub fn ground(&self) -> Option<&Ground> {
+        let ground = self
+            .ground
+            .get_or_init(|| ground::reckon(self.plan, self.assembly()));
+        ground
+            .as_ref()
+            .filter(|_| self.design().site.survey.is_some())
     }
 
     /// A limit as it holds for this design.

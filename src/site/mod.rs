@@ -26,7 +26,7 @@ pub fn reckon(plan: &Plan, assembly: &Assembly, mixed: &[pour::Mixed]) -> Site {
     let pour = pour::reckon(plan, mixed);
     let work = work::reckon(plan, assembly, &pour);
     Site {
-        ground: ground::reckon(plan),
+        ground: ground::reckon(plan, assembly),
         standing: standing::reckon(plan),
         pour,
         work,

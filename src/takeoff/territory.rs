@@ -73,11 +73,17 @@ fn end(plan: &Plan, i: usize) -> f64 {
     }
 }
 
-/// How much of a line along an axis lies in a rectangle or on its border, millimetres.
-pub(super) fn length_within(from: Point2, to: Point2, bounds: &Bounds2) -> f64 {
+/// How far beside a run's rectangle a side of the counter may lie and still be that run's, millimetres: a counter that follows
+/// the frame as measured passes it where the frame is off.
+pub(super) fn slack(plan: &Plan) -> f64 {
+    let follows = plan.as_built.as_ref().and_then(|f| f.planned());
+    if follows.is_some() { 60.0 } else { 1e-6 }
+}
+
+/// How much of a line along an axis lies in a rectangle, on its border or so near beside it, millimetres.
+pub(super) fn length_within(from: Point2, to: Point2, bounds: &Bounds2, slack: f64) -> f64 {
     let along = usize::from((to.y - from.y).abs() > (to.x - from.x).abs());
     let across = 1 - along;
-    let slack = 1e-6;
     let beside =
         from[across] < bounds.low[across] - slack || from[across] > bounds.high[across] + slack;
     let (low, high) = (from[along].min(to[along]), from[along].max(to[along]));

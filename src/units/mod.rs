@@ -30,7 +30,10 @@ pub use parse_load::{
     parse_slope, parse_stress,
 };
 pub use parse_money::parse_money;
-pub use parse_weather::{parse_irradiance, parse_speed, parse_temperature, parse_time_span};
+pub use parse_weather::{
+    POUND_A_FOOT, parse_evaporation, parse_irradiance, parse_speed, parse_temperature,
+    parse_time_span,
+};
 pub use quantity::{Area, Force, Length, Mass, Power, Speed, Stress, TimeSpan, Volume};
 pub use temperature::Temperature;
 pub use unit::Unit;

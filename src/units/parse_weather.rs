@@ -1,6 +1,6 @@
 //! Reading temperatures, wind, sunshine and times as people write them.
 
-use super::parse_amount::Kind;
+use super::parse_amount::{Kind, POUND};
 use super::parse_error::ParseError;
 use super::parse_number::{take_number, take_sign};
 use super::{Speed, Temperature, TimeSpan};
@@ -95,6 +95,28 @@ pub fn parse_speed(text: &str) -> Result<Speed, ParseError> {
 /// When the text has no unit, an unknown one, a malformed number, or a size beyond ten years.
 pub fn parse_time_span(text: &str) -> Result<TimeSpan, ParseError> {
     TIME.read(text).map(TimeSpan::hours)
+}
+
+/// A pound of water a square foot, in kilograms a square metre.
+pub const POUND_A_FOOT: f64 = POUND / (0.3048 * 0.3048);
+
+const EVAPORATION: Kind = Kind {
+    name: "evaporation",
+    mark: "unit",
+    units: &[
+        (&["kg/m2/h", "kg/m²/h"], 1.0),
+        (&["lb/sq ft/h", "lb/ft2/h", "lb/ft²/h"], POUND_A_FOOT),
+    ],
+    spellings: "write the unit, such as 1.0 kg/m2/h or 0.2 lb/sq ft/h",
+    largest: 1000.0,
+};
+
+/// Reads how much water evaporates, such as `1.0 kg/m2/h` or `0.2 lb/sq ft/h`, in kilograms a square metre and hour.
+///
+/// # Errors
+/// When the text has no unit, an unknown one, a malformed number, or a size beyond 1,000 kg/m²/h.
+pub fn parse_evaporation(text: &str) -> Result<f64, ParseError> {
+    EVAPORATION.read(text)
 }
 
 /// Reads the sun's power on level ground such as `650 W/m2`, in watts a square metre.

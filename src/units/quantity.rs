@@ -169,6 +169,31 @@ impl TimeSpan {
     pub const fn in_hours(self) -> f64 {
         self.0
     }
+
+    /// In words: minutes to the nearest five above a quarter of an hour, then hours in tenths, then days: `6 min`,
+    /// `1.5 h`, `3 days`.
+    ///
+    /// ```
+    /// use islandwright::units::TimeSpan;
+    /// assert_eq!(TimeSpan::minutes(6.2).spell(), "6 min");
+    /// assert_eq!(TimeSpan::hours(0.7).spell(), "40 min");
+    /// assert_eq!(TimeSpan::hours(1.49).spell(), "1.5 h");
+    /// assert_eq!(TimeSpan::hours(73.0).spell(), "3 days");
+    /// ```
+    pub fn spell(self) -> String {
+        let minutes = self.0 * 60.0;
+        if minutes.abs() < 15.0 {
+            return format!("{:.0} min", minutes.round() + 0.0);
+        }
+        if minutes.abs() < 57.5 {
+            return format!("{:.0} min", (minutes / 5.0).round() * 5.0);
+        }
+        if self.0.abs() < 47.95 {
+            let tenths = format!("{:.1}", self.0);
+            return format!("{} h", tenths.trim_end_matches(".0"));
+        }
+        format!("{:.0} days", self.0 / 24.0)
+    }
 }
 
 impl Force {

@@ -2,8 +2,9 @@
 
 use super::parse_amount::parse_mass;
 use super::{
-    Length, Notation, ParseError, parse_area, parse_count, parse_force, parse_length, parse_power,
-    parse_share, parse_slope, parse_stress,
+    Length, Notation, POUND_A_FOOT, ParseError, Temperature, TimeSpan, parse_area, parse_count,
+    parse_evaporation, parse_force, parse_length, parse_power, parse_share, parse_slope,
+    parse_stress, parse_temperature, parse_time_span,
 };
 
 /// What a number stands for. Each has one base unit, in which the number is kept.
@@ -33,6 +34,12 @@ pub enum Unit {
     Slope,
     /// A plain number.
     Count,
+    /// Degrees Celsius; spelt in whole degrees.
+    Temperature,
+    /// Kilograms a square metre and hour: what evaporates.
+    Evaporation,
+    /// Hours; spelt in minutes, hours or days.
+    Time,
 }
 
 impl Unit {
@@ -57,7 +64,15 @@ impl Unit {
             Self::Share => parse_share(text),
             Self::Slope => parse_slope(text),
             Self::Count => parse_count(text),
+            Self::Temperature => parse_temperature(text).map(Temperature::in_celsius),
+            Self::Evaporation => parse_evaporation(text),
+            Self::Time => parse_time_span(text).map(TimeSpan::in_hours),
         }
+    }
+
+    /// True for what can be less than nothing.
+    pub fn goes_below_nothing(self) -> bool {
+        self == Self::Temperature
     }
 
     /// Spells a number of this unit for people: three figures, thousands parted by commas.
@@ -76,6 +91,12 @@ impl Unit {
         }
         if self == Self::Share {
             return format!("{} %", figures(value * 100.0));
+        }
+        if self == Self::Temperature {
+            return Temperature::celsius(value).spell(notation);
+        }
+        if self == Self::Time {
+            return TimeSpan::hours(value).spell();
         }
         let (size, word) = self.shown(notation);
         format!("{} {word}", figures(value / size))
@@ -103,7 +124,9 @@ impl Unit {
             Self::Heat => (1000.0, "kW"),
             Self::Slope if imperial => (1.0 / 12.0, "in per ft"),
             Self::Slope => (0.001, "mm per m"),
-            Self::Length | Self::Count | Self::Share => (1.0, ""),
+            Self::Evaporation if imperial => (POUND_A_FOOT, "lb/sq ft/h"),
+            Self::Evaporation => (1.0, "kg/m²/h"),
+            Self::Length | Self::Count | Self::Share | Self::Temperature | Self::Time => (1.0, ""),
         }
     }
 }
@@ -176,6 +199,9 @@ mod tests {
             (Unit::Share, 0.25),
             (Unit::Slope, 1.0 / 96.0),
             (Unit::Count, 4.0),
+            (Unit::Temperature, 35.0),
+            (Unit::Evaporation, 0.5),
+            (Unit::Time, 1.5),
             (Unit::Length, 254.0),
         ];
         for (unit, value) in units {

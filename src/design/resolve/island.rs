@@ -55,7 +55,7 @@ pub fn resolve(file: &File, known: &TradeData) -> Result<Design, Vec<Finding>> {
     let site = site::site(g, &file.site);
     let people = site::people(g, &file.people);
     let limits = site::limits(g, &file.limits);
-    let as_built = as_built::as_built(g, &file.as_built);
+    let as_built = as_built::as_built(g, &file.as_built, &runs);
     let pour = pour::pour(g, &file.pour);
     let work = work::work(g, &file.work);
     let buying = buying::buying(g, &file.buying);

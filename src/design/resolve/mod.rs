@@ -5,6 +5,8 @@ mod as_built;
 mod buying;
 mod counter;
 mod drawings;
+mod forecast;
+mod forecast_csv;
 mod gather;
 mod island;
 mod making;
@@ -21,6 +23,7 @@ mod site;
 mod soft;
 mod sold;
 mod station;
+mod step_changes;
 mod supplies;
 mod survey;
 #[cfg(test)]

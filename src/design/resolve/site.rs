@@ -7,6 +7,7 @@ use crate::design::{
     Ground, ObjectKind, OwnLimit, Passage, People, Placed, Site, SiteObject, Surface,
 };
 use crate::diagnostics::Place;
+use crate::geometry::{Bounds2, LeaningBox, Point2, Vector2};
 use crate::parameters::{self, Given};
 use crate::units::{Stress, parse_stress};
 
@@ -95,19 +96,56 @@ fn objects(
         let (Some(name), Some(kind), Some(low), Some(size)) = (name, kind, at, size) else {
             continue;
         };
+        let stands = LeaningBox {
+            foot: Bounds2 {
+                low: Point2::new(low[0], low[1]),
+                high: Point2::new(low[0] + size[0], low[1] + size[1]),
+            },
+            z: (low[2], low[2] + size[2]),
+            shift: shift(g, &o.top, low, size[2]),
+        };
+        let around = stands.bounds();
         found.push(SiteObject {
             name,
             place: place.clone(),
             kind: kind.value,
             combustible: flag(&o.combustible),
-            low,
-            high: std::array::from_fn(|i| low[i] + size[i]),
+            low: around.low.coords.into(),
+            high: around.high.coords.into(),
+            stands,
         });
     }
     Some(Placed {
         value: found,
         place: given.place(),
     })
+}
+
+/// An object that leans more than this share of its height has been measured wrongly, or has fallen over.
+const MOST_LEAN: f64 = 0.25;
+
+/// How far an object's top stands beside its foot, by where one corner was measured above; none where that makes no sense,
+/// which is said.
+fn shift(g: &mut Gather, given: &Given<parameters::Point>, low: [f64; 3], high: f64) -> Vector2 {
+    let Some(top) = point(g, given, NEAR) else {
+        return Vector2::zeros();
+    };
+    let up = top[2] - low[2];
+    let lean = Vector2::new(top[0] - low[0], top[1] - low[1]);
+    if up < 1.0 {
+        let found = "the top is not above the foot";
+        let hint = "write where the corner of 'at' is at the top";
+        g.fail("lean-without-height", &given.place(), found, hint);
+    } else if lean.norm() > MOST_LEAN * up {
+        let lean = g.spell(crate::units::Length::millimetres(lean.norm()));
+        let up = g.spell(crate::units::Length::millimetres(up));
+        let found = format!("it leans {lean} in {up}");
+        let hint = "measure the same corner at foot and top, from the same zero";
+        g.fail("lean-too-far", &given.place(), found, hint);
+    } else {
+        return lean * (high / up);
+    }
+    Vector2::zeros()
 }
 
 fn point(g: &mut Gather, given: &Given<parameters::Point>, limits: Limits) -> Option<[f64; 3]> {

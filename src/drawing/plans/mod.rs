@@ -4,6 +4,7 @@ mod chains;
 mod counter;
 mod face_marks;
 mod framing;
+mod ground;
 mod island;
 mod key;
 mod labels;
@@ -16,6 +17,7 @@ mod walls;
 
 pub use counter::has_edge_schedule;
 pub use face_marks::symbol as face_symbol;
+pub use ground::{level_plan, shim_plan};
 
 pub use island::{SitePlan, service_signs};
 pub use listed::{counter, counter_planned, framing, framing_planned, island, island_planned};

@@ -2,8 +2,10 @@
 
 use crate::catalog::Paper;
 use crate::design::Design;
+use crate::drawing::followed::followed;
 use crate::drawing::lettering;
 use crate::geometry::{Bounds2, Point2, Vector2};
+use crate::plan::Plan;
 use crate::units::Length;
 
 /// The longest page, millimetres: no PDF page may be longer than 200 in.
@@ -58,7 +60,8 @@ pub(super) fn correction(design: &Design) -> Vector2 {
 
 impl Layout {
     /// The pages of the printer's paper; `None` when margins and strip leave no room on it.
-    pub(super) fn printed(design: &Design) -> Option<Self> {
+    pub(super) fn printed(plan: &Plan) -> Option<Self> {
+        let design = &plan.design;
         let printing = &design.printing;
         let paper = printing.paper.value.value;
         let margin = printing.margin.mm().max(0.0);
@@ -68,7 +71,7 @@ impl Layout {
             paper.height.mm(),
             margin,
             scale,
-            &small_print(scale),
+            &small_print(plan, scale),
         );
         let room = layout.room();
         let overlap = printing
@@ -79,11 +82,12 @@ impl Layout {
     }
 
     /// One sheet for everything, its window as large as `room`, nothing corrected.
-    pub(super) fn single(room: Vector2) -> Self {
+    pub(super) fn single(plan: &Plan, room: Vector2) -> Self {
         let margin = 10.0;
         let width = room.x + 2.0 * margin;
-        let text = format!("Full size, 1:1, seen from above. {CAUTION}");
-        let mut layout = Self::with(width, 0.0, margin, Vector2::new(1.0, 1.0), &[text]);
+        let mut print = vec![format!("Full size, 1:1, seen from above. {CAUTION}")];
+        print.extend(followed(plan));
+        let mut layout = Self::with(width, 0.0, margin, Vector2::new(1.0, 1.0), &print);
         layout.height = room.y + layout.strip + 2.0 * margin;
         layout
     }
@@ -171,14 +175,16 @@ impl Layout {
 pub(super) const CAUTION: &str = "Before cutting, check every size against the appliance and its instructions. Concrete \
      dust harms: cut wet, guard lungs, eyes and ears.";
 
-fn small_print(scale: Vector2) -> Vec<String> {
+fn small_print(plan: &Plan, scale: Vector2) -> Vec<String> {
     let printed = "Full size, 1:1, seen from above. Print at 100 %, never fitted to the page.";
     let corrected = if scale == Vector2::new(1.0, 1.0) {
         "Measure both bars of the calibration page first.".to_owned()
     } else {
         format!("Corrected for your printer: {}.", factors(scale))
     };
-    vec![format!("{printed} {corrected}"), CAUTION.to_owned()]
+    let mut print = vec![format!("{printed} {corrected}"), CAUTION.to_owned()];
+    print.extend(followed(plan));
+    print
 }
 
 /// The correction in words.

@@ -49,7 +49,7 @@ pub struct PagePosition {
 ///
 /// A paper with no room for a drawing gives no pages.
 pub fn pages(plan: &Plan) -> Vec<TemplateSet> {
-    let Some(layout) = Layout::printed(&plan.design) else {
+    let Some(layout) = Layout::printed(plan) else {
         return Vec::new();
     };
     let mut names = Names::default();
@@ -93,7 +93,7 @@ pub fn whole(plan: &Plan) -> Sheet {
         low: bounds.low - around,
         high: bounds.high + around,
     };
-    let layout = Layout::single(bounds.high - bounds.low);
+    let layout = Layout::single(plan, bounds.high - bounds.low);
     let grid = Grid::single(bounds);
     let title = format!("Counter, full size: {}", plan.design.project.title);
     let heading = Heading {

@@ -3,7 +3,6 @@
 use super::OnFace;
 use crate::geometry::{EndPlane, Extrusion, Outline, Placement, Point2, Region, Solid};
 use crate::parts::{Group, PartKind, Piece};
-use crate::plan::Layer;
 use std::f64::consts::FRAC_PI_2;
 
 /// Its sheet, millimetres (common practice).
@@ -107,14 +106,21 @@ fn stretches(on: &OnFace) -> Vec<[End; 2]> {
     found
 }
 
-/// How much farther along s the channel begins and ends for each millimetre out of the frame: 1, -1 or, at a wall, 0.
+/// How much farther along s the channel begins and ends for each millimetre out of the frame: at a square corner 1 or -1,
+/// at another the tangent of half its turn; at a wall it is cut along the wall.
 fn mitres(on: &OnFace) -> (f64, f64) {
-    let sheer = Layer {
-        inner: 1.0,
-        outer: 1.0,
+    let [before, face, after] = on.neighbours();
+    let slope = |(sine, cosine): (f64, f64), wall: bool| {
+        if wall {
+            0.0 - cosine / sine
+        } else {
+            sine / (1.0 + cosine)
+        }
     };
-    let (start, end) = on.ends(sheer);
-    (start.round(), (end - on.face().length).round())
+    (
+        -slope(before.turn_to(face), before.wall),
+        slope(face.turn_to(after), after.wall),
+    )
 }
 
 fn profile(outer: f64, leg: f64, lip: bool) -> Region {

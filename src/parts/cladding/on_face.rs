@@ -41,6 +41,12 @@ impl<'a> OnFace<'a> {
         &self.faces[self.index]
     }
 
+    /// The face before it, itself and the one after it.
+    pub fn neighbours(&self) -> [&'a Face; 3] {
+        let n = self.faces.len();
+        [n - 1, 0, 1].map(|k| &self.faces[(self.index + k) % n])
+    }
+
     /// Where a layer begins and ends along the face.
     pub fn ends(&self, layer: Layer) -> (f64, f64) {
         layer.ends(self.faces, self.index)

@@ -20,16 +20,17 @@ pub(super) fn pieces(plan: &Plan) -> Vec<Piece> {
     let mut found = Vec::new();
     for run in 0..plan.runs.len() {
         let mut marks = Marks::of_run(plan, run);
-        let panels: Vec<_> = plan.panels.iter().filter(|p| p.run == run).collect();
-        for panel in &panels {
+        let panels = plan.panels.iter().enumerate();
+        let panels: Vec<_> = panels.filter(|(_, p)| p.run == run).collect();
+        for (_, panel) in &panels {
             found.extend(track::tracks(plan, &stock, panel, &mut marks));
             found.extend(upright::uprights(plan, &stock, panel, &mut marks));
             found.extend(crosspiece::crosspieces(&stock, panel, &mut marks));
         }
         let crossings = plan.crossings.iter().filter(|c| c.run == run);
         found.extend(crossings.map(|c| crossing::crossing(plan, &stock, c, &mut marks)));
-        for panel in &panels {
-            found.extend(sleeper::sleeper(plan, panel, &mut marks));
+        for (number, _) in &panels {
+            found.extend(sleeper::sleeper(plan, *number, &mut marks));
         }
     }
     found

@@ -2,31 +2,17 @@
 
 use super::mark::Marks;
 use super::stand::{level, stand};
-use crate::design::Side;
 use crate::geometry::{Outline, Region, Solid};
 use crate::parts::{Group, Part, PartKind, Piece, SolidId};
-use crate::plan::{Panel, PanelOf, Plan};
+use crate::plan::Plan;
 use crate::units::Length;
 
-/// The sleeper under a panel: flush with the frame's face under outer panels, in the middle under bulkheads. Cross
-/// sleepers fit between the long ones.
-pub(super) fn sleeper(plan: &Plan, panel: &Panel, marks: &mut Marks) -> Option<Piece> {
+/// The sleeper under a panel, where the plan has it.
+pub(super) fn sleeper(plan: &Plan, number: usize, marks: &mut Marks) -> Option<Piece> {
     let trade = &plan.design.trade;
     let (width, height) = (trade.sleeper_width.mm(), trade.sleeper_height.mm());
-    let thickness = plan.sizes.panel;
-    // A cross sleeper reaches from long sleeper to long sleeper, not from panel to panel.
-    let reach = match panel.of {
-        PanelOf::Side(Side::Working | Side::Seating) => 0.0,
-        _ => thickness - width,
-    };
-    let inwards = match panel.of {
-        PanelOf::Bulkhead(_) => (thickness - width) / 2.0,
-        PanelOf::Side(_) => 0.0,
-    };
-    let length = panel.length + 2.0 * reach;
-    if width <= 0.0 || height <= 0.0 || length <= 0.0 {
-        return None;
-    }
+    let (lies, panel) = (plan.sleeper(number)?, plan.panels.get(number)?);
+    let length = lies.length();
     let kind = PartKind::Sleeper;
     let profile = Region::solid(Outline::rectangle(0.0, 0.0, width, height));
     // x inwards, y up or down, z along: which of the two depends on the panel's hand.
@@ -34,7 +20,7 @@ pub(super) fn sleeper(plan: &Plan, panel: &Panel, marks: &mut Marks) -> Option<P
     let along = level(panel.along);
     let upwards = along.cross(&x).z > 0.0;
     let foot = plan.sizes.frame_bottom - if upwards { height } else { 0.0 };
-    let at = panel.point(-reach, inwards);
+    let at = panel.point(lies.p.0, lies.inwards.0);
     let placement = stand(at, foot, x, along);
     Some(Piece {
         part: Part {

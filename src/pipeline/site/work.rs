@@ -1,22 +1,24 @@
 //! The order of work.
 
+mod agenda;
+mod sheet;
+mod tables;
+
 use super::OutputFile;
-use crate::drawing::site::work::WorkSheet;
 use crate::plan::Plan;
 use crate::site::work::Order;
-use crate::table::Table;
+use crate::write;
 
-/// What the work sheet shows.
-pub(super) fn sheet(_: &Plan, _: &Order) -> Option<WorkSheet> {
-    None
-}
+pub(super) use sheet::sheet;
+pub(super) use tables::tables;
 
-/// Its tables.
-pub(super) fn tables(_: &Plan, _: &Order) -> Vec<Table> {
-    Vec::new()
-}
-
-/// Its files that are no tables.
-pub(super) fn files(_: &Plan, _: &Order) -> Vec<OutputFile> {
-    Vec::new()
+/// Its files that are no tables: the calendar, where there are dates.
+pub(super) fn files(plan: &Plan, order: &Order) -> Vec<OutputFile> {
+    if order.span.is_none() {
+        return Vec::new();
+    }
+    vec![OutputFile {
+        path: "site/work.ics".to_owned(),
+        bytes: write::ical(&agenda::agenda(plan, order)),
+    }]
 }

@@ -32,10 +32,7 @@ pub(super) fn sides(
     let corners: Vec<_> = (0..n)
         .map(|i| {
             let (before, face) = (&faces[(i + n - 1) % n], &faces[i]);
-            // Neighbouring faces are square to each other, so each moves the corner by its own offset.
-            face.start
-                + face.outward * offset(design, face)
-                + before.outward * offset(design, before)
+            face.moved_out((before, offset(design, before)), offset(design, face))
         })
         .collect();
     (0..n)

@@ -1,9 +1,9 @@
 //! Whether what stands on the site leaves the island its place.
 
 use crate::design::{ObjectKind, SiteObject};
-use crate::geometry::{Bounds3, Point3};
 use crate::rules::around::site_group;
 use crate::rules::{About, Answers, Family, Limit, Origin, Outside, Rule, Subject};
+use crate::site::ground::boxes;
 use crate::units::Unit;
 
 /// How far a thing must stay off.
@@ -24,7 +24,7 @@ pub(super) static SITE_OBJECT: Rule = Rule {
                  comes nearer than `site-object-off`. A wall that a side of a run stands against may touch it.",
         why: "A post in the middle of a run is found when the track is laid out, with the steel cut. A post half an inch off cannot be clad past.",
         reckoned: "Boxes in the world: of each run its frame from the ground to the counter's underside, and the counter over it with its overhangs; the distance to the object's box, square to the \
-                   axes. The limit is common practice.",
+                   axes. What leans is measured at every height: its section shifts evenly from foot to top. The limit is common practice.",
         example: "A post of 6 in that begins 1/2 in behind the edge of the counter is a caution; one that stands in the overhang fails.",
     },
     limits: &[&OFF],
@@ -49,29 +49,27 @@ fn check(subject: &Subject, answers: &mut Answers) {
         return;
     };
     let solid = objects.iter().filter(|o| o.kind != ObjectKind::Walkway);
-    let boxes: Vec<Bounds3> = (0..design.runs.len())
-        .flat_map(|i| boxes(subject, i))
-        .collect();
+    let boxes = boxes(subject.plan);
     let off = subject.bound(&OFF);
     for object in solid {
-        let nearest = boxes
-            .iter()
-            .map(|b| apart(b, object))
-            .fold(f64::INFINITY, f64::min);
+        let distances = boxes.iter().map(|b| object.stands.nearest(b));
+        let (nearest, height) =
+            distances.fold((f64::INFINITY, 0.0), |a, b| if b.0 < a.0 { b } else { a });
         let name = format!("the {} '{}'", object.kind.name(), object.name);
-        let shares = boxes.iter().any(|b| overlap(b, object));
+        let shares = boxes.iter().any(|b| object.stands.overlaps(b, SLACK));
+        let at = leaning(subject, object, height);
         let answer = if shares {
-            let found = format!("{name} stands where the island is to stand");
+            let found = format!("{name} stands where the island is to stand{at}");
             answers
                 .fail(&object.place, found)
                 .hint("move the island, or make the run or its overhang end before it")
         } else if off.is_reached_by(nearest) || object.kind == ObjectKind::Wall {
             answers.pass(
                 &object.place,
-                format!("{name} is {} from the island", subject.mm(nearest)),
+                format!("{name} is {} from the island{at}", subject.mm(nearest)),
             )
         } else {
-            let found = format!("{name} is {} from the island", subject.mm(nearest));
+            let found = format!("{name} is {} from the island{at}", subject.mm(nearest));
             answers
                 .caution(&object.place, found)
                 .hint("leave room to clad and to coat")
@@ -83,40 +81,16 @@ fn check(subject: &Subject, answers: &mut Answers) {
     }
 }
 
-/// A run's frame up to the slab, and the counter over it.
-fn boxes(subject: &Subject, run: usize) -> [Bounds3; 2] {
-    let (plan, levels) = (subject.plan, &subject.plan.levels);
-    let frame = &plan.runs[run];
-    let across = plan.counter_across(run);
-    let tall = |v: (f64, f64), z: (f64, f64)| {
-        let flat = frame.rectangle(frame.framed, v);
-        Bounds3 {
-            low: Point3::new(flat.low.x, flat.low.y, z.0),
-            high: Point3::new(flat.high.x, flat.high.y, z.1),
-        }
-    };
-    [
-        tall((0.0, frame.depth), (0.0, levels.slab_bottom)),
-        tall(across, (levels.slab_bottom, levels.counter_top)),
-    ]
-}
-
-/// How far a box and an object are apart along the axes, mm: negative where they overlap along all three.
-fn gaps(b: &Bounds3, object: &SiteObject) -> [f64; 3] {
-    std::array::from_fn(|i| (b.low[i] - object.high[i]).max(object.low[i] - b.high[i]))
-}
-
-fn apart(b: &Bounds3, object: &SiteObject) -> f64 {
-    gaps(b, object)
-        .iter()
-        .map(|g| g.max(0.0).powi(2))
-        .sum::<f64>()
-        .sqrt()
-}
-
 /// What touches does not overlap; a hundredth of a millimetre is forgiven.
-fn overlap(b: &Bounds3, object: &SiteObject) -> bool {
-    gaps(b, object).iter().all(|g| *g < -0.01)
+const SLACK: f64 = 0.01;
+
+/// At which height something that leans is nearest.
+fn leaning(subject: &Subject, object: &SiteObject, height: f64) -> String {
+    if object.stands.shift.norm() < 0.5 {
+        return String::new();
+    }
+    let lean = subject.mm(object.stands.shift.norm());
+    format!(" at {} up: it leans {lean}", subject.mm(height))
 }
 
 #[cfg(test)]
@@ -143,6 +117,27 @@ mod tests {
         assert_eq!(post("38 in", "0 in"), Verdict::Fail);
         assert_eq!(post("41-1/2 in", "0 in"), Verdict::Caution);
         assert_eq!(post("42 in", "0 in"), Verdict::Pass);
+        // One whose foot stands 2 in off (y = 42-7/8) and that leans 4 in towards the cook over 8 ft has come 1-1/2 in nearer
+        // at the counter's top, 36 in up: 1/2 in is left. Leaning the other way 2 in and more are.
+        let lean = |y: &str| {
+            let objects = format!(
+                "[{{name: post, kind: post, at: {{x: 40 in, y: 42-7/8 in, z: 0 in}}, size: {{x: 6 in, y: 6 in, z: 8 ft}}, top: {{x: 40 in, y: {y}, z: 8 ft}}}}]"
+            );
+            Trial::sound()
+                .with("site.objects", &objects)
+                .about(CODE, "post")
+        };
+        let towards = lean("38-7/8 in");
+        assert_eq!(towards.verdict, Verdict::Caution);
+        assert!(
+            towards
+                .found
+                .contains("is 1/2\" from the island at 3'-0\" up"),
+            "{}",
+            towards.found
+        );
+        assert_eq!(lean("46-7/8 in").verdict, Verdict::Pass);
+        assert_eq!(lean("36-7/8 in").verdict, Verdict::Fail);
         // A lamp over the counter is in nobody's way.
         assert_eq!(post("12 in", "60 in"), Verdict::Pass);
         assert_eq!(

@@ -1,16 +1,21 @@
 //! Frame: does the steel hold.
 
+mod as_planned;
 mod bare_racking;
 mod carried;
 mod header;
+mod level;
 mod loading;
+mod measured;
 mod members;
 mod racking;
 mod screw_pull_out;
 mod screw_shear;
 mod spacing;
+mod square;
 pub mod steel;
 mod stud_column;
+mod tape;
 mod tie_bending;
 mod tie_deflection;
 mod tops;
@@ -30,4 +35,8 @@ pub(super) static RULES: &[&Rule] = &[
     &racking::RACKING,
     &bare_racking::BARE_RACKING,
     &spacing::SPACING,
+    &tape::TAPE,
+    &square::SQUARE_RULE,
+    &level::LEVEL_RULE,
+    &as_planned::AS_PLANNED,
 ];

@@ -132,6 +132,20 @@ impl Hot<'_> {
         (side, verdict)
     }
 
+    /// How far off the slice of an object is that keeps the least of what is asked.
+    fn worst(&self, subject: &Subject, run: &RunPlan, object: &SiteObject) -> Option<Gaps> {
+        let slices = object.stands.slices(SLICES);
+        let gaps = slices.map(|s| Gaps::between(&self.body, &Block::seen_from(run, &s)));
+        let share = |gaps: &Gaps| gaps.farthest(|t| self.asked(subject, t).distance).1;
+        gaps.reduce(|worst, next| {
+            if share(&next) < share(&worst) {
+                next
+            } else {
+                worst
+            }
+        })
+    }
+
     /// Answers for one thing that can burn or may be able to.
     pub(super) fn answer(
         &self,
@@ -213,14 +227,19 @@ pub(super) fn about_objects(
 ) -> bool {
     let mut said = false;
     for object in objects.iter().filter(|o| may_burn(o)) {
-        let gaps = Gaps::between(&h.body, &seen(&subject.plan.runs[h.run], object));
+        let run = &subject.plan.runs[h.run];
+        let gaps = Gaps::between(&h.body, &seen(run, object));
         if stands(&gaps) {
             said = true;
-            h.answer(subject, answers, object, &gaps);
+            let worst = h.worst(subject, run, object).unwrap_or(gaps);
+            h.answer(subject, answers, object, &worst);
         }
     }
     said
 }
+
+/// What leans is looked at in so many slices.
+const SLICES: u32 = 24;
 
 /// True for what can burn, or may.
 pub(super) fn may_burn(object: &SiteObject) -> bool {

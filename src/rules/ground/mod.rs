@@ -3,9 +3,12 @@
 mod bearing;
 mod heaviest_lift;
 mod overturning;
+mod packing;
 mod pavers;
+mod runoff;
 mod sliding;
 mod stance;
+mod survey;
 mod total_weight;
 
 use super::Rule;
@@ -19,4 +22,7 @@ pub(super) static RULES: &[&Rule] = &[
     &pavers::PAVERS,
     &total_weight::TOTAL_WEIGHT,
     &heaviest_lift::HEAVIEST_LIFT,
+    &survey::SURVEY,
+    &packing::PACKING,
+    &runoff::RUNOFF,
 ];

@@ -2,6 +2,7 @@
 
 mod accessible;
 mod counter_height;
+mod head_room;
 mod knee;
 mod landing;
 mod reach;
@@ -18,6 +19,7 @@ pub(super) static RULES: &[&Rule] = &[
     &seat_width::SEAT_WIDTH,
     &knee::KNEE,
     &walkway::WALKWAY,
+    &head_room::HEAD_ROOM,
     &reach::REACH,
     &accessible::ACCESSIBLE,
 ];

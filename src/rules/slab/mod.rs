@@ -10,6 +10,7 @@ mod overhang;
 mod overhang_bending;
 mod overhang_practice;
 mod overhang_shear;
+mod placing_time;
 mod pour_size;
 mod rail_bending;
 mod rail_width;
@@ -30,6 +31,7 @@ pub(super) static RULES: &[&Rule] = &[
     &mesh_cover::MESH_COVER,
     &joints::JOINTS,
     &pour_size::POUR_SIZE,
+    &placing_time::PLACING_TIME,
     &weight::WEIGHT,
     &lifting::LIFTING,
 ];

@@ -3,11 +3,17 @@
 mod base_gap;
 mod coat_joints;
 mod coat_thickness;
+mod cold_concrete;
 mod drip;
+mod evaporation;
 mod freezing;
+mod hot_concrete;
+mod pouring;
 mod slab_fall;
 mod tile_joints;
 mod tile_size;
+
+pub(super) use pouring::{Pouring, celsius, hours_of, pouring};
 
 use super::Rule;
 
@@ -21,4 +27,7 @@ pub(super) static RULES: &[&Rule] = &[
     &slab_fall::SLAB_FALL,
     &drip::DRIP,
     &base_gap::BASE_GAP,
+    &evaporation::EVAPORATION,
+    &hot_concrete::HOT_CONCRETE,
+    &cold_concrete::COLD_CONCRETE,
 ];

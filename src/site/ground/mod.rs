@@ -1,12 +1,19 @@
-//! The ground under the island, and what stands around it.
+//! The ground under the island as it was measured: how it falls, and what packs the sleepers to level.
 
-use crate::plan::Plan;
+mod approach;
+mod datum;
+mod fall;
+mod posts;
+mod reckon;
+mod stack;
+mod stations;
+mod surface;
+#[cfg(test)]
+mod tests;
 
-/// The ground as it was measured.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Ground {}
-
-/// Reckons the ground; `None` where it was not measured.
-pub fn reckon(plan: &Plan) -> Option<Ground> {
-    plan.design.site.survey.as_ref().map(|_| Ground {})
-}
+pub use approach::Approach;
+pub use fall::Fall;
+pub use posts::{Post, boxes};
+pub use reckon::{Fitted, Form, Ground, Level, Pack, reckon};
+pub use stack::Stacks;
+pub use surface::{Height, Surface};

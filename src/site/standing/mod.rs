@@ -1,12 +1,13 @@
 //! How the frame is set out, and how it stands where it was measured.
 
-use crate::plan::Plan;
+mod level;
+mod points;
+mod reckon;
+mod square;
+#[cfg(test)]
+mod tests;
 
-/// The frame on the ground.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Standing {}
-
-/// Reckons how the frame is set out and how it stands.
-pub fn reckon(_: &Plan) -> Standing {
-    Standing {}
-}
+pub use level::{Raise, raises};
+pub use points::{SetPoint, points};
+pub use reckon::{SetLength, SetLengthOf, Standing, reckon};
+pub use square::{SquareMark, square_mark};

@@ -1,14 +1,27 @@
 //! The order of work: what is done when, by whom, and what must wait.
+//!
+//! [`network`] knows steps, links and waits and nothing of a calendar; [`calendar`] knows working hours and nothing of steps;
+//! [`schedule`] puts one into the other, with hands and weather.
 
-use crate::parts::Assembly;
-use crate::plan::Plan;
-use crate::site::pour::PourPlan;
+mod amounts;
+pub mod calendar;
+mod cautions;
+mod driving;
+mod links;
+pub mod network;
+mod notes;
+mod order;
+mod pour_day;
+mod reckon;
+pub mod schedule;
+mod slack;
+#[cfg(test)]
+mod tests;
+#[cfg(test)]
+mod trial;
+mod weather;
 
-/// The work in its order.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Order {}
-
-/// Orders the work.
-pub fn reckon(_: &Plan, _: &Assembly, _: &PourPlan) -> Order {
-    Order {}
-}
+pub use amounts::Amounts;
+pub use order::{Order, Source, Step, Times, Waiting};
+pub use reckon::reckon;
+pub use weather::Weather;

@@ -6,7 +6,7 @@ use crate::catalog::Need;
 use crate::geometry::SlabEdge;
 use crate::parts::PartKind;
 use crate::plan::SideKind;
-use crate::takeoff::territory::{length_within, territories};
+use crate::takeoff::territory::{length_within, slack, territories};
 
 /// Coats of sealer, common practice.
 const SEALER_COATS: usize = 2;
@@ -34,7 +34,9 @@ fn sealer(tally: &mut Tally) {
         let sides = counter.sides.iter().zip(&counter.slab.edges);
         let edges: f64 = sides
             .filter(|(side, _)| side.kind == SideKind::Exposed)
-            .map(|(side, edge)| length_within(side.start, side.end, bounds) * girth(edge))
+            .map(|(side, edge)| {
+                length_within(side.start, side.end, bounds, slack(tally.plan)) * girth(edge)
+            })
             .sum();
         let reckoned = format!("top and exposed edges down to the arris, {SEALER_COATS} coats");
         let amount = area((top + edges) * coats);

@@ -5,7 +5,7 @@ use crate::geometry::Solid;
 use crate::parts::{Part, PartKind};
 use crate::plan::SideKind;
 use crate::takeoff::sheets::forms::{cleats, has_bead};
-use crate::takeoff::territory::{length_within, territories};
+use crate::takeoff::territory::{length_within, slack, territories};
 use std::collections::BTreeMap;
 
 /// Lengths of the edge by run and profile, of form strips by run and section, then mitred ends, sealant, cleats, corners of the edge, and
@@ -54,7 +54,9 @@ fn edges(tally: &mut Tally) {
         for (dropped, with) in [(true, " with turndown"), (false, "")] {
             let own = counter.sides.iter().filter(|s| s.kind == SideKind::Exposed);
             let own = own.filter(|s| s.dropped == dropped);
-            let whole = own.map(|s| length_within(s.start, s.end, bounds)).sum();
+            let whole = own
+                .map(|s| length_within(s.start, s.end, bounds, slack(tally.plan)))
+                .sum();
             let item = format!("edge, {profile}{with}");
             let reckoned = "outermost line of the exposed sides, corners as if sharp";
             tally.add(None, &item, At::run(run), length(whole), reckoned);

@@ -2,7 +2,7 @@
 
 use crate::geometry::{Bounds2, Region, SlabEdge};
 use crate::plan::Plan;
-use crate::takeoff::territory::{length_within, territories};
+use crate::takeoff::territory::{length_within, slack, territories};
 
 /// The volume of one run's share of the slab, mm³.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -37,9 +37,16 @@ pub(super) fn outline(plan: &Plan) -> Region {
 pub(super) fn slab_shares(plan: &Plan, whole: f64) -> Vec<ShareOfSlab> {
     let (outline, thickness) = (outline(plan), plan.counter.slab.thickness);
     let bounds = territories(plan);
-    let mut found: Vec<ShareOfSlab> = bounds
-        .iter()
-        .map(|b| outline.area_within(b))
+    let mut areas: Vec<f64> = bounds.iter().map(|b| outline.area_within(b)).collect();
+    if plan.as_built.as_ref().and_then(|f| f.planned()).is_some() {
+        // A counter on the frame as measured passes the runs' own rectangles a little: together they are the whole.
+        let (whole, sum) = (outline.area(), areas.iter().sum::<f64>());
+        for area in &mut areas {
+            *area *= whole / sum.max(1.0);
+        }
+    }
+    let mut found: Vec<ShareOfSlab> = areas
+        .into_iter()
         .map(|area| ShareOfSlab {
             area,
             flat: area * thickness,
@@ -67,7 +74,7 @@ fn sides(plan: &Plan, bounds: &Bounds2) -> (f64, f64) {
     let counter = &plan.counter;
     let all = counter.sides.iter().zip(&counter.slab.edges);
     all.map(|(side, edge)| {
-        let length = length_within(side.start, side.end, bounds);
+        let length = length_within(side.start, side.end, bounds, slack(plan));
         let profile = profile_area(edge);
         let shaped = profile.abs() > 1e-9;
         (length * profile, if shaped { length } else { 0.0 })

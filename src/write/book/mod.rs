@@ -70,6 +70,8 @@ pub struct Tick {
     pub when: String,
     /// What to be careful of.
     pub cautions: Vec<String>,
+    /// What is ticked off within it: for each a name that stays the same, and what it says.
+    pub checks: Vec<(String, String)>,
     /// True where work stops until somebody has looked.
     pub hold: bool,
 }

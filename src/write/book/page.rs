@@ -236,7 +236,7 @@ fn sentences(sentences: &[String]) -> String {
 
 fn list(list: &Lists, leaves: &mut Leaves) -> Value {
     let steps = list.steps.iter().map(|s| {
-        json!({"id": s.id, "name": s.name, "when": s.when, "cautions": s.cautions, "hold": s.hold})
+        json!({"id": s.id, "name": s.name, "when": s.when, "cautions": s.cautions, "hold": s.hold, "checks": s.checks})
     });
     let tables = list.tables.iter().enumerate();
     json!({

@@ -38,7 +38,7 @@ pub(super) fn notes(plan: &Plan) -> Vec<String> {
             format!("{} {overhang}", side.name())
         })
         .collect();
-    vec![
+    let mut notes = vec![
         format!(
             "Slab {} on {} of {}; {turndown}{groove}; edge {}; {}.",
             spell(counter.thickness.value),
@@ -56,7 +56,9 @@ pub(super) fn notes(plan: &Plan) -> Vec<String> {
                 ""
             },
         ),
-    ]
+    ];
+    notes.extend(crate::drawing::followed::followed(plan));
+    notes
 }
 
 fn profile(plan: &Plan) -> String {

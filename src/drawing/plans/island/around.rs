@@ -136,12 +136,9 @@ impl<'a> Around<'a> {
     }
 }
 
+/// What it takes at its foot, whether or not it leans.
 fn ground(object: &SiteObject) -> Bounds2 {
-    let point = |p: [f64; 3]| Point2::new(p[0], p[1]);
-    Bounds2 {
-        low: point(object.low),
-        high: point(object.high),
-    }
+    object.stands.foot
 }
 
 fn is_overhead(kind: ObjectKind) -> bool {

@@ -1,23 +1,15 @@
-//! How the frame is set out on the ground.
+//! How the frame is set out on the ground, and how it stands once it is measured.
 
-use crate::drawing::border::Frame;
-use crate::drawing::set::{Drawn, Planned, Set};
-use crate::parts::Assembly;
-use crate::plan::Plan;
+mod figure;
+mod frame_figure;
+mod measured_figure;
+mod sheets;
+mod values;
+
+pub use sheets::{draw, planned};
+pub use values::{
+    MeasuredFrame, MeasuredRun, Peg, PushArrow, SettingOut, Stretch, StretchOf, Triangle,
+};
 
 /// The name of these sheets in the set.
 pub const CHAPTER: &str = "Setting out";
-
-/// What the sheet shows.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct SettingOut {}
-
-/// Which sheets there are.
-pub fn planned(_: &Plan, _: &Assembly, _: &Frame) -> Vec<Planned> {
-    Vec::new()
-}
-
-/// Draws one of them; `None` for a sheet that there is not.
-pub fn draw(_: &Set, _: usize) -> Option<Drawn> {
-    None
-}
