@@ -23,6 +23,8 @@ const NAMED: usize = 60;
 const LETTERED: usize = 150;
 /// What is said of so many levels at most stands in the key.
 const SAID: usize = 6;
+/// A plan drawn smaller than this has no contours: they would leave the levels no room.
+const CONTOURED: f64 = 1.0 / 40.0;
 /// Two contours' figures stand no nearer to each other, millimetres on the sheet.
 const FIGURES: f64 = 12.0;
 
@@ -33,6 +35,7 @@ struct View<'a> {
     outline: Outline,
     levels: Vec<&'a LevelMark>,
     leans: Vec<&'a LeanMark>,
+    contours: &'a [ContourLine],
     built: Bounds2,
 }
 
@@ -53,13 +56,14 @@ impl<'a> View<'a> {
             outline,
             levels,
             leans,
+            contours: &shown.contours,
             built,
         }
     }
 
     /// All lines and signs: what is lettered later keeps clear of them.
     fn draw(&self, page: &mut Page, fit: &Fit) {
-        for contour in &self.shown.contours {
+        for contour in self.contours {
             draw_contour(page, fit, contour, &self.built);
         }
         EDGE.closed(page, fit.outline(&self.outline));
@@ -87,6 +91,14 @@ impl<'a> View<'a> {
         }
     }
 
+    fn entries(&self) -> Vec<Entry> {
+        entries(self.shown, self.levels.len(), !self.contours.is_empty())
+    }
+
+    fn without_contours(&self) -> Vec<Entry> {
+        entries(self.shown, self.levels.len(), false)
+    }
+
     fn letter(&self, page: &mut Page, fit: &Fit) {
         if let Some(datum) = self.shown.datum {
             name_datum(page, fit, datum);
@@ -109,7 +121,7 @@ impl<'a> View<'a> {
             }
         }
         let mut figures = Vec::new();
-        for contour in &self.shown.contours {
+        for contour in self.contours {
             letter_contour(page, fit, contour, &self.built, &mut figures);
         }
     }
@@ -118,17 +130,22 @@ impl<'a> View<'a> {
 /// Draws the plan of the levels.
 pub fn level_plan(set: &Set, shown: &ShimPlan, title: &str) -> Drawn {
     let Set { plan, frame, .. } = *set;
-    let view = View::new(plan, shown);
-    let entries = entries(shown, view.levels.len());
-    let layout = Layout {
+    let mut view = View::new(plan, shown);
+    let (full, bare) = (view.entries(), view.without_contours());
+    let mut layout = Layout {
         plan,
         built: view.built,
         room: frame.room(&shown.level_notes),
         lanes: Lanes::round(&view.built, &view.built),
-        entries: &entries,
+        entries: &full,
         table: None,
     };
-    let laid = layout.lay(Vec::new());
+    let mut laid = layout.lay(Vec::new());
+    if laid.fit.scale.factor < CONTOURED {
+        view.contours = &[];
+        layout.entries = &bare;
+        laid = layout.lay(Vec::new());
+    }
     let fit = laid.fit.clone();
     let mut page = frame.page(title, &fit.scale, &shown.level_notes);
     laid.draw(&mut page, &layout);
@@ -220,7 +237,7 @@ fn places_for_arrow(area: &Bounds2) -> impl Iterator<Item = Point2> + use<> {
         .map(move |(i, k)| low + Vector2::new(size.x * share(i), size.y * share(k)))
 }
 
-fn entries(shown: &ShimPlan, on_plan: usize) -> Vec<Entry> {
+fn entries(shown: &ShimPlan, on_plan: usize, contoured: bool) -> Vec<Entry> {
     let mut entries = vec![
         Entry::line(EDGE, "frame"),
         Entry::line(HIDDEN, "sleeper"),
@@ -234,7 +251,7 @@ fn entries(shown: &ShimPlan, on_plan: usize) -> Vec<Entry> {
         let text = "datum: the highest ground under the island";
         entries.push(Entry::symbol(signs::datum_in_key, text));
     }
-    if !shown.contours.is_empty() {
+    if contoured {
         let text = format!("line of one height, one every {}", shown.interval);
         entries.push(Entry::line(FINE, text));
     }

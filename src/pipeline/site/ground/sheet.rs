@@ -64,7 +64,7 @@ fn level_note(ground: &Ground) -> String {
             "x and y of each level are in the tables of the site."
         };
         format!(
-            "The ground as it was measured. Heights above the datum, rounded: the highest ground under the island is 0. Contours are straight between the levels. {listed}"
+            "The ground as it was measured. Heights above the datum, rounded: the highest ground under the island is 0. The ground is flat between the levels. {listed}"
         )
     } else {
         "The ground as it was measured, heights above the highest level. These levels make no plane: how the ground falls, and what packs the sleepers, cannot be told."
