@@ -77,14 +77,15 @@ impl Layout {
         }
     }
 
-    fn title(&self, number: usize) -> &'static str {
-        match (self.strip, number) {
-            (Some(_), 0) if self.sheets.first().is_some_and(|s| !s.is_empty()) => {
-                "Pour: hours and setting clock"
-            }
-            (Some(_), 0) => "Pour: hours",
-            _ => "Pour: batches and plan",
-        }
+    /// What a sheet shows: the hours on the first one, and its tables by their names.
+    fn title(&self, shown: &PourSheet, number: usize) -> String {
+        let hours = self.strip.filter(|_| number == 0).map(|_| "hours");
+        let portions = self.sheets.get(number).into_iter().flatten();
+        let tables = portions.filter_map(|p| shown.tables.get(p.grid));
+        let mut names: Vec<&str> = hours.into_iter().collect();
+        names.extend(tables.map(|(table, _)| table.name.as_str()));
+        names.dedup();
+        format!("Pour: {}", names.join(", "))
     }
 }
 
@@ -116,7 +117,7 @@ pub fn planned(_: &Plan, _: &Assembly, frame: &Frame) -> Vec<Planned> {
     let layout = Layout::new(shown, frame);
     let one = |number| Planned {
         stem: "pour".to_owned(),
-        title: layout.title(number).to_owned(),
+        title: layout.title(shown, number),
         ..Planned::default()
     };
     (0..layout.sheets.len()).map(one).collect()
@@ -128,7 +129,9 @@ pub fn draw(set: &Set, number: usize) -> Option<Drawn> {
     let layout = Layout::new(shown, set.frame);
     let portions = layout.sheets.get(number)?;
     let scale = Scale::none();
-    let mut page: Page = set.frame.page(layout.title(number), &scale, &shown.notes);
+    let mut page: Page = set
+        .frame
+        .page(&layout.title(shown, number), &scale, &shown.notes);
     if let (0, Some(strip), Some(area)) = (number, &shown.strip, &layout.strip) {
         strip::draw(&mut page, strip, area);
     }

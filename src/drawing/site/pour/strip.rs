@@ -196,7 +196,8 @@ impl Drawn<'_> {
         self.hours(page, &area);
         let points = self.points(|h| h.evaporation);
         panel.line(page, &points, "estimate", Stroke(Pen::Thick, Dash::Solid));
-        let name = format!("limit {limit:.2}");
+        let decimals = if limit < 0.5 { 3 } else { 2 };
+        let name = format!("limit {limit:.decimals$}");
         panel.level(page, limit, &name, Stroke(Pen::Heavy, Dash::Dashed));
         panel.finish(page);
     }
@@ -319,7 +320,7 @@ impl Drawn<'_> {
         let hour = self.width / self.strip.long.max(1.0);
         let every = [1, 2, 3, 6, 12]
             .into_iter()
-            .find(|n| f64::from(*n) * hour >= 9.0);
+            .find(|n| f64::from(*n) * hour >= 11.5);
         for (at, hour) in self.sixths(every.unwrap_or(24)) {
             let x = self.x(at);
             let (from, to) = (Point2::new(x, foot), Point2::new(x, foot - 1.2));

@@ -96,9 +96,9 @@ fn hour(h: &HourPlan, at: f64, told: Told) -> StripHour {
     }
 }
 
-fn table(title: &str, headings: &[&str], rows: Vec<Vec<Cell>>) -> Table {
+fn table((name, title): (&str, &str), headings: &[&str], rows: Vec<Vec<Cell>>) -> Table {
     Table {
-        name: String::new(),
+        name: name.to_owned(),
         title: title.to_owned(),
         columns: headings.iter().map(|h| Column::plain(h)).collect(),
         rows,
@@ -108,7 +108,7 @@ fn table(title: &str, headings: &[&str], rows: Vec<Vec<Cell>>) -> Table {
 fn plan_table(plan: &Plan, pour: &PourPlan, told: Told) -> Table {
     let rows = facts(plan, pour, told).into_iter();
     let rows = rows.map(|(what, said)| vec![Cell::text(what), Cell::text(said)]);
-    table("Plan", &["what", "planned"], rows.collect())
+    table(("plan", "Plan"), &["what", "planned"], rows.collect())
 }
 
 /// The clock with the hour of the day of each step.
@@ -132,7 +132,11 @@ fn clock(pour: &PourPlan, told: Told) -> Table {
         "concrete",
         "sign",
     ];
-    table("Setting clock", &headings, rows.collect())
+    table(
+        ("setting clock", "Setting clock"),
+        &headings,
+        rows.collect(),
+    )
 }
 
 /// The batches of each mix.
@@ -159,7 +163,7 @@ fn batches(pour: &PourPlan, told: Told) -> Table {
         "mark in the bucket",
         "batches",
     ];
-    table("Batches", &headings, rows.collect())
+    table(("batches", "Batches"), &headings, rows.collect())
 }
 
 /// What waits for what with the coats, in the warmest hour.
@@ -174,5 +178,9 @@ fn coats(pour: &PourPlan) -> Table {
         ]
     });
     let headings = ["coat", "step", "time", "sign or source"];
-    table("Base and finish coats in heat", &headings, rows.collect())
+    table(
+        ("coats", "Base and finish coats in heat"),
+        &headings,
+        rows.collect(),
+    )
 }
