@@ -38,7 +38,7 @@ pub(super) static PLACING_TIME: Rule = Rule {
         Outside {
             what: "time halves for 20 °F more, about 70 °F",
             origin: Origin::Published,
-            test: "twenty_degrees_more_halve_the_time",
+            test: "test_heat_shortens_the_clock_about_by_half_for_twenty_degrees",
         },
     ],
     check,
