@@ -121,10 +121,17 @@ pub(super) fn draw(
     unplaced
 }
 
+/// What stands nearer than this to the edge of what is drawn is outermost, millimetres: a frame as measured is off by more than a
+/// planned one.
+pub(super) fn outermost(plan: &Plan) -> f64 {
+    let follows = plan.as_built.as_ref().and_then(|f| f.planned());
+    if follows.is_some() { 60.0 } else { 1.0 }
+}
+
 /// The side of the plan on which a run's chains stand: where its own long side is the outermost.
 pub(super) fn side_of_run(plan: &Plan, run: usize, bounds: &Bounds2) -> Side {
     let (own, along) = (plan.runs[run].bounds(), plan.runs[run].along);
-    let near = |a: f64, b: f64| (a - b).abs() < 1.0;
+    let near = |a: f64, b: f64| (a - b).abs() < outermost(plan);
     if along.x.abs() > 0.5 {
         if near(own.low.y, bounds.low.y) || !near(own.high.y, bounds.high.y) {
             Side::Below

@@ -54,7 +54,7 @@ fn grids(plan: &Plan, frame: &Bounds2) -> Vec<WorldChain> {
             }
         };
         let axis = usize::from(out.y.abs() > 0.5);
-        let outermost = (start[axis] - corner(axis)).abs() < 1.0;
+        let outermost = (start[axis] - corner(axis)).abs() < chains::outermost(plan);
         let Some(view) = PanelView::of_face(plan, number).filter(|_| outermost) else {
             continue;
         };
