@@ -44,10 +44,7 @@ fn demo() -> (Plan, Assembly) {
     let text = format!(
         "{text}\npour:\n  forecast:\n    csv: |\n      time,air °F,humidity %,wind mph,sun W/m2\n{rows}"
     );
-    let plan = match pipeline::check(&text, pipeline::shipped_trade()) {
-        Ok(plan) => plan,
-        Err(findings) => panic!("{findings:?}"),
-    };
+    let plan = pipeline::check(&text, pipeline::shipped_trade()).expect("the demo can be built");
     assert_eq!(
         plan.design.pour.forecast.as_ref().map(|f| f.hours.len()),
         Some(240)
@@ -73,7 +70,9 @@ fn without(text: &str, group: &str) -> String {
         }
         !skipping
     });
-    kept.map(|line| format!("{line}\n")).collect()
+    let mut kept = kept.collect::<Vec<_>>().join("\n");
+    kept.push('\n');
+    kept
 }
 
 #[divan::bench]

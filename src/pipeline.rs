@@ -206,6 +206,15 @@ fn lay_out(design: Design) -> Result<Plan, Vec<Finding>> {
     plan::lay_out(design).map_err(|findings| in_order([earlier, findings].concat()))
 }
 
+/// The design, with the form of title block that was asked for.
+fn designed(text: &str, trade: &TradeData, options: &Options) -> Result<Design, Vec<Finding>> {
+    let mut design = design::from_text_with(text, trade)?;
+    if let Some(form) = &options.title_block {
+        design.drawings.title_block = form.clone();
+    }
+    Ok(design)
+}
+
 /// Builds everything asked for; `begins` hears of each stage as it begins.
 ///
 /// # Errors
@@ -217,10 +226,7 @@ pub fn build(
     begins: &mut dyn FnMut(Stage),
 ) -> Result<Built, Vec<Finding>> {
     begins(Stage::Read);
-    let mut design = design::from_text_with(text, trade)?;
-    if let Some(form) = &options.title_block {
-        design.drawings.title_block = form.clone();
-    }
+    let design = designed(text, trade, options)?;
     begins(Stage::Plan);
     let plan = lay_out(design)?;
     begins(Stage::Parts);
@@ -279,24 +285,17 @@ pub fn build(
         let group = checks::outputs(&options.name, text, &built.findings);
         built.groups.push(group);
     }
-    if let (true, Some(reckoned)) = (wants(&[Output::Book]), &reckoned) {
+    if let (true, Some(takeoff)) = (wants(&[Output::Book]), &reckoned) {
         let page = book::page(&book::Everything {
             plan: &plan,
             assembly: &assembly,
-            findings: &built.findings,
-            cautions: checks::cautions(&built.findings),
             site: &site,
-            takeoff: reckoned,
+            takeoff,
             sheets: &sheets,
-            tolerance: options.tolerance,
-            groups: &built.groups,
-            live: options.live.as_ref(),
+            built: &built,
+            options,
         })?;
-        built.groups.push(OutputGroup {
-            folder: "index.html",
-            about: "the build book: open it in a browser, on a phone in the yard too",
-            files: vec![page],
-        });
+        built.groups.push(page);
     }
     Ok(built)
 }

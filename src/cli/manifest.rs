@@ -92,9 +92,14 @@ impl Manifest {
 
 /// The SHA-256 of some bytes in hexadecimal.
 pub(super) fn sha256(bytes: &[u8]) -> String {
+    hexadecimal(&Sha256::digest(bytes))
+}
+
+/// Bytes in hexadecimal figures.
+pub(super) fn hexadecimal(bytes: &[u8]) -> String {
     use std::fmt::Write;
-    let mut text = String::with_capacity(64);
-    for byte in Sha256::digest(bytes) {
+    let mut text = String::with_capacity(2 * bytes.len());
+    for byte in bytes {
         let _ = write!(text, "{byte:02x}");
     }
     text

@@ -47,7 +47,7 @@ const LONGEST: usize = 200;
 pub fn fields(text: &str) -> Vec<Field> {
     let mut found = Vec::new();
     if let Some(node) = parsed(text) {
-        collect(&node, String::new(), &mut |key, node, value| {
+        collect(&node, "", &mut |key, node, value| {
             if let Some(span) = span_of(text, node, value) {
                 found.push(Field {
                     key: key.to_owned(),
@@ -104,7 +104,7 @@ pub fn rewritten(text: &str, key: &str, value: &str) -> Result<String, NotRewrit
 /// Every single value by its key, the one at `key` taken for `value`; empty groups and lists and nothings are there too.
 fn said(node: &Node, key: &str, value: &str) -> Vec<(String, String)> {
     let mut all = Vec::new();
-    collect_all(node, String::new(), &mut |at, content| {
+    collect_all(node, "", &mut |at, content| {
         let text = match content {
             Content::Scalar(_) if at == key && !key.is_empty() => format!("'{value}"),
             Content::Scalar(text) => format!("'{text}"),
@@ -115,16 +115,16 @@ fn said(node: &Node, key: &str, value: &str) -> Vec<(String, String)> {
     all
 }
 
-fn collect_all(node: &Node, key: String, told: &mut impl FnMut(&str, &Content)) {
-    told(&key, &node.content);
-    below(node, &key, &mut |child, key| collect_all(child, key, told));
+fn collect_all(node: &Node, key: &str, told: &mut impl FnMut(&str, &Content)) {
+    told(key, &node.content);
+    below(node, key, &mut |child, key| collect_all(child, &key, told));
 }
 
-fn collect(node: &Node, key: String, told: &mut impl FnMut(&str, &Node, &str)) {
+fn collect(node: &Node, key: &str, told: &mut impl FnMut(&str, &Node, &str)) {
     if let Content::Scalar(text) = &node.content {
-        told(&key, node, text);
+        told(key, node, text);
     }
-    below(node, &key, &mut |child, key| collect(child, key, told));
+    below(node, key, &mut |child, key| collect(child, &key, told));
 }
 
 fn below(node: &Node, key: &str, told: &mut dyn FnMut(&Node, String)) {

@@ -1,7 +1,7 @@
 //! The build book: everything on one page.
 
 use super::site::tables as site_tables;
-use super::{OutputFile, OutputGroup, file, models, takeoff, workshop};
+use super::{Built, Options, OutputGroup, checks, file, models, takeoff, workshop};
 use crate::catalog::work::Doer;
 use crate::diagnostics::Finding;
 use crate::drawing::{AXONOMETRIC, Sheet, template};
@@ -11,8 +11,7 @@ use crate::plan::Plan;
 use crate::site::Site;
 use crate::site::work::Step;
 use crate::takeoff::{Takeoff, tables, whereabouts};
-use crate::units::Length;
-use crate::write::{self, Beside, BuildBook, Found, Leaf, Lists, Live, Shown, Tick};
+use crate::write::{self, Beside, BuildBook, Found, Leaf, Lists, Shown, Tick};
 
 /// The groups in the order they are built, and what people call them.
 const GROUPS: [(&str, &str); 6] = [
@@ -34,22 +33,20 @@ const STEPS: &str = "Ticks stay on this device. Where a step is marked as a hold
 pub(super) struct Everything<'a> {
     pub plan: &'a Plan,
     pub assembly: &'a Assembly,
-    pub findings: &'a [Finding],
-    pub cautions: Vec<String>,
     pub site: &'a Site,
     pub takeoff: &'a Takeoff,
     pub sheets: &'a [Sheet],
-    pub tolerance: Length,
-    pub groups: &'a [OutputGroup],
-    pub live: Option<&'a Live>,
+    /// What is built so far: its findings, and the files that lie beside the page.
+    pub built: &'a Built,
+    pub options: &'a Options,
 }
 
 /// The page.
 ///
 /// # Errors
 /// When a solid has no sound surface, or the page cannot be written.
-pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
-    let model: Model = models::shown(all.assembly, all.tolerance)?;
+pub(super) fn page(all: &Everything) -> Result<OutputGroup, Vec<Finding>> {
+    let model: Model = models::shown(all.assembly, all.options.tolerance)?;
     let showing = Showing::of(all.plan, all.assembly, &model);
     let tables = tables(all.plan, all.takeoff);
     let site = site_tables(all.plan, all.site);
@@ -101,18 +98,22 @@ pub(super) fn page(all: &Everything) -> Result<OutputFile, Vec<Finding>> {
         facts: facts(all.plan),
         shown: shown(all.plan, all.assembly, &model, &showing),
         outline: all.plan.faces.iter().map(|f| f.start).collect(),
-        findings: findings(all.plan, all.assembly, all.findings),
-        cautions: all.cautions.clone(),
+        findings: findings(all.plan, all.assembly, &all.built.findings),
+        cautions: checks::cautions(&all.built.findings),
         drawings: all.sheets.iter().map(leaf).collect(),
         drawn_views: AXONOMETRIC,
         printing: printing(all.plan),
         template: template_leaves(all.plan),
         lists,
-        beside: all.groups.iter().map(beside).collect(),
-        live: all.live,
+        beside: all.built.groups.iter().map(beside).collect(),
+        live: all.options.live.as_ref(),
     };
     let text = write::build_book(&book).map_err(|e| takeoff::fault("book", &e))?;
-    Ok(file("index.html", text.into_bytes()))
+    Ok(OutputGroup {
+        folder: "index.html",
+        about: "the build book: open it in a browser, on a phone in the yard too",
+        files: vec![file("index.html", text.into_bytes())],
+    })
 }
 
 fn facts(plan: &Plan) -> Vec<String> {

@@ -75,21 +75,21 @@ fn same(a: &[u8], b: &[u8]) -> bool {
 mod tests {
     use super::*;
 
-    fn asked(method: Method, pairs: &[(&'static str, &str)]) -> Result<(), StatusCode> {
+    fn asked(method: &Method, pairs: &[(&'static str, &str)]) -> Result<(), StatusCode> {
         let mut headers = HeaderMap::new();
         for (name, value) in pairs {
             headers.append(*name, value.parse().unwrap());
         }
         let at = "127.0.0.1:8123".parse().unwrap();
-        check(&method, &headers, at, "secret").map_err(|refused| refused.0)
+        check(method, &headers, at, "secret").map_err(|refused| refused.0)
     }
 
     #[test]
     fn only_the_page_itself_may_write() {
         let host = ("host", "127.0.0.1:8123");
         let own = ("origin", "http://127.0.0.1:8123");
-        assert_eq!(asked(Method::GET, &[host]), Ok(()));
-        assert_eq!(asked(Method::GET, &[("host", "LOCALHOST:8123")]), Ok(()));
+        assert_eq!(asked(&Method::GET, &[host]), Ok(()));
+        assert_eq!(asked(&Method::GET, &[("host", "LOCALHOST:8123")]), Ok(()));
         for wrong in [
             "evil.example",
             "127.0.0.1",
@@ -97,14 +97,14 @@ mod tests {
             "127.0.0.1:8123.evil.example",
             "",
         ] {
-            let refused = asked(Method::GET, &[("host", wrong)]);
+            let refused = asked(&Method::GET, &[("host", wrong)]);
             assert_eq!(refused, Err(StatusCode::MISDIRECTED_REQUEST), "{wrong}");
         }
-        assert!(asked(Method::GET, &[]).is_err());
-        assert!(asked(Method::GET, &[host, host]).is_err());
-        assert!(asked(Method::GET, &[host, ("origin", "http://evil.example")]).is_err());
+        assert!(asked(&Method::GET, &[]).is_err());
+        assert!(asked(&Method::GET, &[host, host]).is_err());
+        assert!(asked(&Method::GET, &[host, ("origin", "http://evil.example")]).is_err());
         assert_eq!(
-            asked(Method::POST, &[host, own, ("x-token", "secret")]),
+            asked(&Method::POST, &[host, own, ("x-token", "secret")]),
             Ok(())
         );
         for pairs in [
@@ -114,7 +114,7 @@ mod tests {
             &[host, own, ("x-token", "Secret")],
             &[host, ("origin", "null"), ("x-token", "secret")],
         ] {
-            assert_eq!(asked(Method::POST, pairs), Err(StatusCode::FORBIDDEN));
+            assert_eq!(asked(&Method::POST, pairs), Err(StatusCode::FORBIDDEN));
         }
     }
 }

@@ -42,7 +42,7 @@ pub(super) fn run(args: &WatchArgs) -> Result<Outcome, Trouble> {
         .build()
         .map_err(|e| Trouble::new(format!("cannot serve: {e}"), ""))?;
     let served = runtime.block_on(serve::serve(address, Arc::clone(&state), |at| {
-        hello(at, args)
+        hello(at, args);
     }));
     drop(kept);
     served.map(|()| Outcome::Done)
@@ -70,5 +70,5 @@ fn token() -> Result<String, Trouble> {
     let mut bytes = [0u8; 32];
     getrandom::fill(&mut bytes)
         .map_err(|e| Trouble::new(format!("this machine gives no random numbers: {e}"), ""))?;
-    Ok(bytes.iter().map(|b| format!("{b:02x}")).collect())
+    Ok(super::manifest::hexadecimal(&bytes))
 }

@@ -82,13 +82,11 @@ const WAITING: &str = include_str!("../../../templates/book/waiting.html");
 
 async fn page(Shared(desk): Shared<Desk>) -> Response {
     let now = desk.state.now();
-    match now.page {
-        Some(page) => html(String::clone(&page)),
-        None => {
-            let report = now.report.replace('&', "&amp;").replace('<', "&lt;");
-            html(WAITING.replace("{{ report }}", &report))
-        }
-    }
+    let waiting = || {
+        let report = now.report.replace('&', "&amp;").replace('<', "&lt;");
+        WAITING.replace("{{ report }}", &report)
+    };
+    html(now.page.as_deref().cloned().unwrap_or_else(waiting))
 }
 
 /// The island of the last good file, and what is wrong with the file now.

@@ -1,7 +1,7 @@
 //! The one file that is watched, read and written.
 
+use crate::cli::manifest::sha256;
 use crate::cli::outcome::Trouble;
-use sha2::{Digest, Sha256};
 use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -92,6 +92,5 @@ impl Source {
 
 /// By which a text is known again.
 pub(super) fn known_by(text: &str) -> String {
-    let sum = Sha256::digest(text.as_bytes());
-    sum.iter().map(|b| format!("{b:02x}")).collect()
+    sha256(text.as_bytes())
 }
