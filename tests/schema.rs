@@ -112,10 +112,18 @@ fn walk(
         .map_or(Vec::new(), |r| r.iter().filter_map(Value::as_str).collect());
     for (key, value) in here.as_mapping().unwrap() {
         let key = key.as_str().unwrap();
-        // What others are placed by, or what a second run needs, is needed without the schema saying so.
+        // What others are placed by, what a second run needs, or what a survey may have as a grid instead, is needed
+        // without the schema saying so.
         let by_others = matches!(
             key,
-            "turn" | "run" | "appliances" | "side" | "from" | "distance" | "in_line_with"
+            "turn"
+                | "run"
+                | "appliances"
+                | "side"
+                | "from"
+                | "distance"
+                | "in_line_with"
+                | "points"
         );
         if !by_others {
             let said = without(file, at, key);

@@ -19,7 +19,7 @@ pub(super) static PACKING: Rule = Rule {
         example: "Ground that falls 2-1/4 in along a run, under a sleeper 1/2 in above the datum, needs a pack of 2-3/4 in: more than 2 in, it fails.",
     },
     limits: &[],
-    levers: &["levels.base_gap", "trade.sleeper.height"],
+    levers: &["levels.base_gap"],
     outside: &[Outside {
         what: "no more than 2 in of shims under a sleeper",
         origin: Origin::Practice,
