@@ -13,6 +13,9 @@ use std::time::Duration;
 /// An editor that truncates and writes is given so much time between the two.
 const SETTLES: Duration = Duration::from_millis(8);
 
+/// A browser is given so much time to draw the picture before the page is built.
+const DRAWS: Duration = Duration::from_millis(150);
+
 /// Builds until nobody can say anything any more.
 pub(super) fn run(state: &State, trade: &TradeData, heard: &Receiver<()>) {
     let mut last = None;
@@ -60,8 +63,8 @@ fn step(
             now.seen.clone_from(&seen);
         }),
     }
-    // Whoever saves again does not wait for the rest.
-    if heard.try_recv().is_ok() {
+    // Whoever saves again does not wait for the rest; and the browser draws the picture meanwhile undisturbed.
+    if heard.recv_timeout(DRAWS).is_ok() {
         return true;
     }
     match sound(|| pipeline::live_page(text, trade, &state.token)) {
