@@ -68,7 +68,7 @@ pub fn fields(text: &str) -> Vec<Field> {
 /// use islandwright::parameters::rewritten;
 /// let text = "runs:\n  - {name: cook, length: 6 ft}   # the grill's\n";
 /// let longer = rewritten(text, "runs[1].length", "7' 6\"").unwrap();
-/// assert_eq!(longer, "runs:\n  - {name: cook, length: \"7' 6\\\"\"}   # the grill's\n");
+/// assert_eq!(longer, "runs:\n  - {name: cook, length: 7' 6\"}   # the grill's\n");
 /// ```
 ///
 /// # Errors
