@@ -64,7 +64,7 @@ pub fn build_book(book: &BuildBook) -> Result<String, BookError> {
         "cautions": book.cautions,
         "findings": findings(&book.shown, &book.outline, &book.findings),
         "drawings": drawings,
-        "template": sentences(&book.printing),
+        "printing": book.printing,
         "template_sheets": template_sheets,
         "lists": lists,
         "files": files(book),
@@ -223,15 +223,6 @@ fn sentence(text: &str) -> String {
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()
     })
-}
-
-fn sentences(sentences: &[String]) -> String {
-    let escape = |text: &String| text.replace('&', "&amp;").replace('<', "&lt;");
-    let items: Vec<String> = sentences
-        .iter()
-        .map(|s| format!("<li>{}</li>", escape(s)))
-        .collect();
-    format!("<ol>{}</ol>", items.join(""))
 }
 
 fn list(list: &Lists, leaves: &mut Leaves) -> Value {
