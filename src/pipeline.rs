@@ -3,6 +3,7 @@
 mod book;
 mod checks;
 mod drawings;
+mod figures;
 mod live;
 mod models;
 mod pour;

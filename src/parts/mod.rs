@@ -10,6 +10,7 @@ mod part;
 mod plate;
 
 pub use assembly::{Assembly, Piece, SolidId};
+pub use fixtures::fills;
 pub use part::{Group, Part, PartKind};
 
 use crate::plan::Plan;

@@ -1,12 +1,13 @@
 //! The build book: everything on one page.
 
+use super::figures::figures;
 use super::site::tables as site_tables;
 use super::{Built, Options, OutputGroup, checks, file, models, takeoff, workshop};
 use crate::catalog::work::Doer;
 use crate::diagnostics::Finding;
 use crate::drawing::{AXONOMETRIC, Sheet, template};
 use crate::mesh::{Model, Showing};
-use crate::parts::{Assembly, Group, Part, PartKind};
+use crate::parts::{Assembly, Part, PartKind, fills};
 use crate::plan::Plan;
 use crate::site::Site;
 use crate::site::work::Step;
@@ -96,6 +97,7 @@ pub(super) fn page(all: &Everything) -> Result<OutputGroup, Vec<Finding>> {
     let book = BuildBook {
         title: &all.plan.design.project.title,
         facts: facts(all.plan),
+        figures: figures(all.plan, all.takeoff),
         shown: shown(all.plan, all.assembly, &model, &showing),
         outline: all.plan.faces.iter().map(|f| f.start).collect(),
         findings: findings(all.plan, all.assembly, &all.built.findings),
@@ -148,12 +150,20 @@ fn printing(plan: &Plan) -> Vec<String> {
     .to_vec()
 }
 
-/// The whole counter and the key of the pages.
+/// Every page set by set, the whole counter last.
 fn template_leaves(plan: &Plan) -> Vec<Leaf> {
     let sets = template::pages(plan);
-    let key = sets.iter().flat_map(|s| &s.pages).map(|p| &p.sheet);
-    let mut leaves: Vec<Leaf> = key.filter(|s| s.name == "key").map(leaf).collect();
-    leaves.push(leaf(&template::whole(plan)));
+    let pages = sets.iter().flat_map(|set| {
+        set.pages.iter().map(|page| Leaf {
+            chapter: set.title.clone(),
+            ..leaf(&page.sheet)
+        })
+    });
+    let mut leaves: Vec<Leaf> = pages.collect();
+    leaves.push(Leaf {
+        chapter: "On one sheet, for a plotter or a cutting shop".to_owned(),
+        ..leaf(&template::whole(plan))
+    });
     leaves
 }
 
@@ -243,6 +253,7 @@ fn tick(step: &Step) -> Tick {
 enum About {
     Run(usize),
     Thing(String),
+    Inside,
     Counter,
     Tile,
     Other,
@@ -267,6 +278,7 @@ impl About {
             "runs" => run().map_or(Self::Other, Self::Run),
             "appliances" => appliance().map_or(Self::Other, Self::Thing),
             "openings" => opening().map_or(Self::Other, Self::Thing),
+            "compartments" => Self::Inside,
             "counter" => Self::Counter,
             "tile_band" => Self::Tile,
             _ => Self::Other,
@@ -284,7 +296,8 @@ impl About {
         }
         match self {
             Self::Run(run) => part.run == Some(*run) && part.kind == PartKind::TopTrack,
-            Self::Thing(name) => part.group == Group::Appliances && part.section == *name,
+            Self::Inside => part.kind == PartKind::BottomTrack,
+            Self::Thing(name) => fills(part, name),
             Self::Counter => part.kind == PartKind::Slab,
             Self::Tile => part.kind == PartKind::Tile,
             Self::Other => false,

@@ -144,3 +144,16 @@ test("ticks are kept by island, and a broken store costs nothing", () => {
 test("a box round points is the smallest", () => {
   assert.deepEqual(boxRound([[1, 5, 3], [2, 4, 9]]), { low: [1, 4, 3], high: [2, 5, 9] });
 });
+
+const { moved } = await import(new URL("numbers.js", page));
+
+test("a key moves the number at the cursor and leaves the rest", () => {
+  const cases = [
+    ["10 ft", 0, 1, "11 ft"], ["10 ft 6 in", 9, -1, "10 ft 5 in"], ["10 ft 6 in", 3, 1, "11 ft 6 in"], ["10'-6\"", 5, 1, "10'-7\""],
+    ["3.50 m", 2, 1, "3.51 m"], ["3-1/2 in", 8, 1, "4 in"], ["3-1/2 in", 8, -1, "3 in"], ["1/4 in", 1, 1, "2/4 in"], ["1/4 in", 1, -1, "0 in"],
+    ["-7.5 in", 3, 1, "-7.4 in"], ["-0.1", 4, 1, "-0.0"], ["2026-03-09", 10, 1, "2026-03-10"], ["9 mm", 4, 1, "10 mm"], ["ca. 5", 0, 1, "ca. 6"],
+  ];
+  for (const [text, at, by, wanted] of cases) assert.equal(moved(text, at, by)?.text, wanted, text);
+  for (const text of ["", "sand", "0 in", "1/0 in"]) assert.equal(moved(text, 0, -1), null, text);
+  assert.equal(moved("9 mm", 4, 1).at, 2);
+});

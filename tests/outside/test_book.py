@@ -1,6 +1,7 @@
 """The build book in a browser, opened from the disk."""
 
 import json
+import re
 import subprocess
 
 import pytest
@@ -60,6 +61,31 @@ def test_failures_stand_first_and_all_findings_are_there(book, demo):
     words = book.page.eval_on_selector_all("details.verdicts .verdict", "all => all.map(v => v.textContent)")
     order = ["error", "fail", "caution", "not checked", "pass"]
     assert words == sorted(words, key=order.index)
+
+
+def test_what_a_finding_is_about_is_shown(book):
+    """Everything that has a place on the island has its picture: appliances, openings, runs, counter, the inside."""
+    without = book.page.eval_on_selector_all(
+        ".finding:is(.fail, .caution):not(:has(.where))", "all => all.map(f => f.querySelectorAll('code')[1]?.textContent ?? '')"
+    )
+    placed = ("runs", "appliances", "openings", "counter", "compartments", "tile_band")
+    assert [key for key in without if key.startswith(placed)] == []
+
+
+def test_cost_and_weight_are_those_of_the_takeoff(book, demo):
+    reckoned = json.loads((demo.folder / "takeoff/takeoff.json").read_text())
+    heavy = [row["amount"] for row in reckoned["quantities"]["rows"] if row["item"] == "dead weight"]
+    assert len(heavy) == 2, "one row a run"
+    shown = float(re.search(r"[0-9.]+", book.page.inner_text("#figure-weight b"))[0])
+    assert abs(shown - sum(heavy)) < 0.11, "each is rounded to a tenth"
+    total = next(row["amount"] for row in reckoned["totals"]["rows"] if row["what"] == "total")
+    assert book.page.inner_text("#figure-cost b").split()[0] == f"{total:.2f}"
+
+
+def test_every_page_of_the_template_is_there(book, demo):
+    pages = sorted((demo.folder / "template/pages").glob("*.svg"))
+    shown = book.page.locator("#template details.sheet").count()
+    assert len(pages) > 20 and shown == len(pages) + 1, "and the whole counter on one sheet"
 
 
 def test_the_picture_shows_an_island(book):

@@ -113,6 +113,44 @@ def test_a_save_comes_to_the_page_and_what_one_looked_at_stays(watch):
         assert own.said == []
 
 
+def test_cost_weight_and_findings_follow_the_number(watch):
+    """A longer run costs and weighs more, by the page alone: keys in an input, no look at the file."""
+    with chromium() as browser:
+        own = Page(browser, bypass_csp=True)
+        own.open(watch.url)
+        page = own.page
+        page.evaluate("document.querySelectorAll('#numbers details').forEach(d => (d.open = true))")
+
+        def figure(name):
+            return float(re.search(r"[0-9.]+", page.inner_text(f"#figure-{name} b"))[0])
+
+        before = {name: figure(name) for name in ("cost", "weight")}
+        length = page.locator('[data-key="runs[1].length"]')
+        length.focus()
+        page.keyboard.press("Home")
+        for _ in range(3):
+            page.keyboard.press("ArrowUp")
+        assert length.input_value() == "13 ft"
+        page.wait_for_function("(text) => document.querySelector('#figure-weight b').textContent !== text", arg=f"{before['weight']:.1f} lb")
+        assert b"length: 13 ft\n" in watch.file.read_bytes()
+        # Three of seventeen feet more; of the cost the appliances, some 2,200, stay as they are.
+        assert figure("weight") > before["weight"] * 1.1 and figure("cost") > before["cost"] + 100
+        now = {name: figure(name) for name in before}
+        # The page that is loaded anew says the same, and counts the findings as its chapter does.
+        watch.wait(lambda said: said["page_of"] == said["seen"])
+        page.reload()
+        page.wait_for_selector("html[data-ready=picture]")
+        assert {name: figure(name) for name in before} == now
+        assert page.inner_text("#figure-findings a").split() == page.inner_text("#findings .tally").split()
+        fails = page.locator(".finding.fail").count()
+        assert f"{fails} fail" in page.inner_text("#figure-findings")
+        page.click("#undo")
+        page.wait_for_function("(text) => document.querySelector('#figure-weight b').textContent === text", arg=f"{before['weight']:.1f} lb")
+        assert figure("cost") == before["cost"]
+        assert b"length: 10 ft\n" in watch.file.read_bytes()
+        assert own.said == []
+
+
 def test_the_page_needs_nothing_that_its_own_policy_forbids(watch):
     with chromium() as browser:
         own = Page(browser)

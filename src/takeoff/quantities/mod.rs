@@ -22,4 +22,4 @@ mod wire_mesh;
 
 pub use all::quantities;
 pub use table::table;
-pub use weight::weighed_as;
+pub use weight::{DEAD_WEIGHT, weighed_as};

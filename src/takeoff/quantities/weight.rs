@@ -7,6 +7,9 @@ use crate::parts::{Group, Part, PartKind};
 use crate::takeoff::territory::territories;
 use crate::units::{Mass, Volume};
 
+/// What a run weighs altogether, as an item.
+pub const DEAD_WEIGHT: &str = "dead weight";
+
 /// Steel and slab are told by section and as the slab's own rows.
 const STEEL: &str = "steel";
 const DRIED: &str = "dried slab";
@@ -80,5 +83,5 @@ fn dead_weight(tally: &mut Tally, run: usize, lots: &[(&str, f64, Density)]) {
          engineer decide",
         named.join(", ")
     );
-    tally.add(None, "dead weight", at, mass(whole), reckoned);
+    tally.add(None, DEAD_WEIGHT, at, mass(whole), reckoned);
 }

@@ -10,7 +10,7 @@ mod script;
 mod spot;
 
 pub use island::{IslandData, island_data};
-pub use page::{BookError, build_book, findings_fragment};
+pub use page::{BookError, build_book, figures_fragment, findings_fragment};
 
 use crate::diagnostics::Finding;
 use crate::geometry::Point2;
@@ -104,6 +104,19 @@ pub struct Beside {
     pub files: Vec<(String, usize)>,
 }
 
+/// A number that one looks at first.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Figure {
+    /// Its anchor.
+    pub id: &'static str,
+    /// What it is.
+    pub name: &'static str,
+    /// The number with its unit.
+    pub value: String,
+    /// What is in it and what is not.
+    pub note: String,
+}
+
 /// Everything the page shows.
 #[derive(Clone, Debug)]
 pub struct BuildBook<'a> {
@@ -111,6 +124,8 @@ pub struct BuildBook<'a> {
     pub title: &'a str,
     /// Place, drawer, revision and date: what is known of them.
     pub facts: Vec<String>,
+    /// What it costs and weighs.
+    pub figures: Vec<Figure>,
     /// The island.
     pub shown: Shown<'a>,
     /// The line round the island's frame, for the little pictures of where a finding is.

@@ -3,7 +3,7 @@
 use super::packed::packed;
 use super::script::script;
 use super::spot::spot;
-use super::{BuildBook, Found, Leaf, Lists, Live, Shown, island_data};
+use super::{BuildBook, Figure, Found, Leaf, Lists, Live, Shown, island_data};
 use crate::diagnostics::{Finding, Verdict};
 use crate::geometry::Point2;
 use crate::table::{Cell, Table};
@@ -12,6 +12,7 @@ use serde_json::{Map, Value, json};
 
 const PAGE: &str = include_str!("../../../templates/book/page.html");
 const FINDINGS: &str = include_str!("../../../templates/book/findings.html");
+const FIGURES: &str = include_str!("../../../templates/book/figures.html");
 const INPUTS: &str = include_str!("../../../templates/book/inputs.html");
 const STYLE: &str = include_str!("../../../templates/book/style.css");
 
@@ -47,7 +48,7 @@ pub fn build_book(book: &BuildBook) -> Result<String, BookError> {
     let mut leaves = Leaves::default();
     let drawings = leaves.chapters(&book.drawings);
     let drawn = leaves.of_chapter(&book.drawings, book.drawn_views);
-    let template_sheets = leaves.all(&book.template);
+    let template = leaves.chapters(&book.template);
     let lists: Vec<Value> = book.lists.iter().map(|l| list(l, &mut leaves)).collect();
     let island = island_data(&book.shown)?;
     let mut data = island.json;
@@ -55,6 +56,7 @@ pub fn build_book(book: &BuildBook) -> Result<String, BookError> {
     let values = json!({
         "title": book.title,
         "facts": book.facts,
+        "figures": figures(&book.figures),
         "style": STYLE,
         "script": script(),
         "live": book.live.map(live),
@@ -65,7 +67,7 @@ pub fn build_book(book: &BuildBook) -> Result<String, BookError> {
         "findings": findings(&book.shown, &book.outline, &book.findings),
         "drawings": drawings,
         "printing": book.printing,
-        "template_sheets": template_sheets,
+        "template": template,
         "lists": lists,
         "files": files(book),
         "island": in_script(&data),
@@ -93,15 +95,34 @@ pub fn findings_fragment(
     poured("findings", values)
 }
 
+/// The figures alone, as the live view puts them in place of the earlier ones.
+///
+/// # Errors
+/// When the frame cannot be filled: a fault of the program.
+pub fn figures_fragment(own: &[Figure], found: &[Found]) -> Result<String, BookError> {
+    poured(
+        "figures",
+        json!({"figures": figures(own), "tally": tally(found)}),
+    )
+}
+
 /// Pours values into one of the frames.
 fn poured(name: &str, values: Value) -> Result<String, BookError> {
     let mut environment = Environment::new();
     environment.set_auto_escape_callback(|_| minijinja::AutoEscape::Html);
     environment.add_template("page", PAGE)?;
     environment.add_template("findings", FINDINGS)?;
+    environment.add_template("figures", FIGURES)?;
     environment.add_template("inputs", INPUTS)?;
     let values = minijinja::Value::from(minijinja::value::Serde(values));
     Ok(environment.get_template(name)?.render(values)?)
+}
+
+fn figures(figures: &[Figure]) -> Value {
+    let figures = figures.iter();
+    let own =
+        figures.map(|f| json!({"id": f.id, "name": f.name, "value": f.value, "note": f.note}));
+    Value::Array(own.collect())
 }
 
 fn live(live: &Live) -> Value {
@@ -156,12 +177,13 @@ impl Leaves {
 
 fn chapters(book: &BuildBook) -> Value {
     let fixed = |id: &str, title: &str| json!({"id": id, "title": title});
-    let mut all = vec![
-        fixed("island", "Island"),
+    let mut all = vec![fixed("island", "Island")];
+    all.extend(book.live.map(|_| fixed("numbers", "Numbers")));
+    all.extend([
         fixed("findings", "Findings"),
         fixed("drawings", "Drawings"),
         fixed("template", "Template"),
-    ];
+    ]);
     all.extend(book.lists.iter().map(|l| fixed(l.id, l.title)));
     all.push(fixed("files", "Files"));
     Value::Array(all)
@@ -237,6 +259,9 @@ fn list(list: &Lists, leaves: &mut Leaves) -> Value {
     })
 }
 
+/// A cell with more letters may be broken into lines.
+const SHORT: usize = 28;
+
 fn table(table: &Table, open: bool) -> Value {
     let is_number = |column: usize| {
         let cells = || table.rows.iter().filter_map(|row| row.get(column));
@@ -244,15 +269,32 @@ fn table(table: &Table, open: bool) -> Value {
             && cells().all(|c| !matches!(c, Cell::Text(_)))
     };
     let numeric: Vec<bool> = (0..table.columns.len()).map(is_number).collect();
-    let columns = table.columns.iter().zip(&numeric);
     let mark = table.columns.iter().position(|c| c.heading == "mark");
+    // The mark stands first and stays in sight when a narrow screen is pushed aside.
+    let others = (0..table.columns.len()).filter(|i| mark != Some(*i));
+    let order: Vec<usize> = mark.into_iter().chain(others).collect();
+    let classes = |column: usize, is_long: bool| {
+        let all = [
+            (numeric[column], "number"),
+            (is_long, "long"),
+            (mark == Some(column), "mark"),
+        ];
+        let own = all.iter().filter(|c| c.0).map(|c| c.1);
+        own.collect::<Vec<_>>().join(" ")
+    };
+    let columns = order.iter().map(|&i| {
+        let title = table.columns[i].title();
+        json!({"title": title, "class": classes(i, false)})
+    });
     let rows = table.rows.iter().map(|row| {
-        let cells = row.iter().zip(&numeric);
+        let cells = order.iter().filter_map(|&i| Some((i, row.get(i)?)));
+        let cells = cells.map(|(i, cell)| {
+            let text = cell.spelt();
+            let class = classes(i, text.chars().count() > SHORT);
+            json!({"text": text, "class": class})
+        });
         let mut value = Map::new();
-        let cells: Vec<Value> = cells
-            .map(|(cell, number)| json!({"text": cell.spelt(), "number": number}))
-            .collect();
-        value.insert("cells".to_owned(), cells.into());
+        value.insert("cells".to_owned(), cells.collect());
         if let Some(Cell::Text(mark)) = mark.and_then(|m| row.get(m)) {
             value.insert("mark".to_owned(), mark.clone().into());
         }
@@ -260,7 +302,7 @@ fn table(table: &Table, open: bool) -> Value {
     });
     json!({
         "name": table.name, "title": table.title, "open": open,
-        "columns": columns.map(|(c, number)| json!({"title": c.title(), "number": number})).collect::<Vec<_>>(),
+        "columns": columns.collect::<Vec<_>>(),
         "rows": rows.collect::<Vec<_>>(),
     })
 }

@@ -16,6 +16,7 @@ const MODULES: &[&str] = &[
     include_str!("../../../templates/book/page/sheets.js"),
     include_str!("../../../templates/book/page/ticks.js"),
     include_str!("../../../templates/book/page/parts.js"),
+    include_str!("../../../templates/book/page/numbers.js"),
     include_str!("../../../templates/book/page/live.js"),
     include_str!("../../../templates/book/page/start.js"),
     include_str!("../../../templates/book/page/main.js"),

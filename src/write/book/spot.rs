@@ -1,4 +1,4 @@
-//! Little pictures of where a finding is: the island from above, and the spot.
+//! Little pictures of where a finding is: the island from above, and the spots.
 
 use crate::geometry::{Bounds3, Point2};
 use crate::mesh::Instance;
@@ -34,11 +34,18 @@ pub(super) fn spot(outline: &[Point2], parts: &[&Instance]) -> Option<String> {
         let _ = write!(text, "{x:.1},{y:.1} ");
         text
     });
-    let (x, y) = at(around.low.x, around.high.y);
-    let wide = ((around.high.x - around.low.x) * scale).max(LEAST);
-    let high = ((around.high.y - around.low.y) * scale).max(LEAST);
+    let spots = boxes.iter().fold(String::new(), |mut text, one| {
+        let (x, y) = at(one.low.x, one.high.y);
+        let wide = ((one.high.x - one.low.x) * scale).max(LEAST);
+        let high = ((one.high.y - one.low.y) * scale).max(LEAST);
+        let _ = write!(
+            text,
+            "<rect class=\"spot\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{wide:.1}\" height=\"{high:.1}\"/>"
+        );
+        text
+    });
     Some(format!(
-        "<svg viewBox=\"0 0 {:.0} {:.0}\" aria-hidden=\"true\"><polygon class=\"frame\" points=\"{}\"/><rect class=\"spot\" x=\"{x:.1}\" y=\"{y:.1}\" width=\"{wide:.1}\" height=\"{high:.1}\"/></svg>",
+        "<svg viewBox=\"0 0 {:.0} {:.0}\" aria-hidden=\"true\"><polygon class=\"frame\" points=\"{}\"/>{spots}</svg>",
         size.x * scale + 2.0 * AIR,
         size.y * scale + 2.0 * AIR,
         points.trim_end(),

@@ -1,6 +1,10 @@
 // The live view: the picture follows the file, and inputs write into it.
 
 import { inflated, shapesFrom } from "../view/model.js";
+import { moved } from "./numbers.js";
+
+/** A number that is moved by keys is written when the keys rest so long, milliseconds. */
+const REST = 180;
 
 /** The island as the server gives it, ready for the picture. */
 async function asked() {
@@ -41,8 +45,9 @@ function replaceChapters(page, refreshed) {
   refreshed();
 }
 
-/** New values for inputs that nobody is writing in; other inputs when there are others. */
+/** New figures, and new values for inputs that nobody is writing in; other inputs when there are others. */
 function replaceInputs(section, fresh) {
+  section.querySelector("#figures").innerHTML = fresh.querySelector("#figures").innerHTML;
   const keys = (root) => [...root.querySelectorAll("[data-key]")].map((i) => i.dataset.key).join("\n");
   if (keys(section) === keys(fresh)) {
     for (const input of section.querySelectorAll("[data-key]")) {
@@ -63,6 +68,8 @@ export function goLive(view, { refreshed, shown }) {
   if (!numbers) return;
   const say = document.getElementById("numbers-say");
   let seen = null;
+  // By which the text is known that was written last, until the picture of it has come.
+  let awaited = null;
   let pageOf = null;
   let asking = false;
   let again = false;
@@ -87,10 +94,12 @@ export function goLive(view, { refreshed, shown }) {
     if (said.seen !== seen && said.island && !said.report) {
       view?.replace(said.island, said.shapes);
       document.getElementById("findings-all").innerHTML = said.findings;
+      document.getElementById("figures").innerHTML = said.figures;
       shown();
       document.documentElement.dataset.shown = said.seen;
     }
     seen = said.seen;
+    if (seen === awaited) awaited = null;
     if (said.page_of && said.page_of !== pageOf) {
       if (pageOf !== null) {
         const text = await (await fetch("./", { cache: "no-store" })).text();
@@ -104,12 +113,24 @@ export function goLive(view, { refreshed, shown }) {
     const answer = await fetch(path, { method: "POST", headers: { "x-token": numbers.dataset.token }, body });
     const text = await answer.text();
     say.textContent = answer.ok ? "Written." : `Not written: ${text}`;
+    awaited = answer.ok ? text : null;
     if (!answer.ok) look();
-    return answer.ok;
   };
   numbers.addEventListener("change", async (event) => {
     const input = event.target.closest("[data-key]");
-    if (input) await write("change", JSON.stringify({ key: input.dataset.key, value: input.value, seen }));
+    if (input) await write("change", JSON.stringify({ key: input.dataset.key, value: input.value, seen: awaited ?? seen }));
+  });
+  let rests = 0;
+  numbers.addEventListener("keydown", (event) => {
+    const up = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    const input = event.target.closest("input[data-key]");
+    const next = up && input && moved(input.value, input.selectionStart, up);
+    if (!next) return;
+    event.preventDefault();
+    input.value = next.text;
+    input.setSelectionRange(next.at, next.at);
+    clearTimeout(rests);
+    rests = setTimeout(() => input.dispatchEvent(new Event("change", { bubbles: true })), REST);
   });
   document.getElementById("undo").addEventListener("click", () => write("undo", ""));
   const events = new EventSource("events");
