@@ -52,6 +52,7 @@ mod tests {
     use super::*;
     use crate::parts;
     use crate::pipeline::TradeData;
+    use crate::units::Money;
 
     #[test]
     fn the_weight_is_that_of_all_runs_and_the_cost_says_what_is_not_in_it() {
@@ -67,8 +68,13 @@ mod tests {
         }
         // 453.592 37 kg are a thousand pounds (NIST SP 811).
         assert_eq!(figures(&plan, &takeoff)[1].value, "1000.0 lb");
+        for line in &mut takeoff.order.lines {
+            (line.count, line.price) = (Some(1), Some(Money::ZERO));
+        }
         assert!(!cost(&takeoff).note.contains("without a price"));
         takeoff.order.lines[0].price = None;
         assert!(cost(&takeoff).note.contains("one line without a price"));
+        takeoff.order.lines[1].count = None;
+        assert!(cost(&takeoff).note.contains("2 lines without a price"));
     }
 }
