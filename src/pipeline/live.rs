@@ -1,6 +1,5 @@
 //! What the live view shows while the file is edited: the picture at once, the page a little later.
 
-use super::figures::figures;
 use super::{Built, Options, Output, TradeData, check, checks, models};
 use crate::diagnostics::Finding;
 use crate::mesh::{Model, Showing};
@@ -8,8 +7,6 @@ use crate::parameters::{self, Field, described};
 use crate::parts;
 use crate::write::{self, Input, InputGroup};
 use serde_json::json;
-use std::panic::resume_unwind;
-use std::thread;
 
 /// The island for the picture and what was found about it.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,8 +15,6 @@ pub struct Picture {
     pub island: String,
     /// The findings as the page shows them.
     pub findings: String,
-    /// What it costs and weighs, as the page shows it.
-    pub figures: String,
 }
 
 /// Builds what the picture needs, and nothing else.
@@ -29,18 +24,11 @@ pub struct Picture {
 pub fn picture(text: &str, trade: &TradeData) -> Result<Picture, Vec<Finding>> {
     let plan = check(text, trade)?;
     let assembly = parts::build(&plan);
-    // Half of the work each: who waits for the picture is glad of the second core.
-    let (drawn, takeoff) = thread::scope(|threads| {
-        let takeoff = threads.spawn(|| crate::takeoff::reckon(&plan, &assembly));
-        let model = models::shown(&assembly, Options::default().tolerance);
-        let drawn = model.map(|m| (m, checks::findings(&plan)));
-        (drawn, takeoff.join())
-    });
-    let takeoff = takeoff.unwrap_or_else(|fault| resume_unwind(fault));
-    let (model, found): (Model, Vec<Finding>) = drawn?;
+    let model: Model = models::shown(&assembly, Options::default().tolerance)?;
     let showing = Showing::of(&plan, &assembly, &model);
     let shown = super::book::shown(&plan, &assembly, &model, &showing);
-    let found = [super::takeoff::findings(&plan, &takeoff), found].concat();
+    // What the takeoff finds comes with the page: its cuts may take longer than anybody waits for a picture.
+    let found = [plan.design.findings.clone(), checks::findings(&plan)].concat();
     let found = crate::diagnostics::in_order(found);
     let wrong = |e: &dyn std::error::Error| super::takeoff::fault("live-picture", e);
     let island = write::island_data(&shown).map_err(|e| wrong(&e))?;
@@ -51,11 +39,9 @@ pub fn picture(text: &str, trade: &TradeData) -> Result<Picture, Vec<Finding>> {
     let found = super::book::findings(&plan, &assembly, &found);
     let outline: Vec<_> = plan.faces.iter().map(|f| f.start).collect();
     let findings = write::findings_fragment(&shown, &outline, &found, &cautions);
-    let figures = write::figures_fragment(&figures(&plan, &takeoff), &found);
     Ok(Picture {
         island: data.to_string(),
         findings: findings.map_err(|e| wrong(&e))?,
-        figures: figures.map_err(|e| wrong(&e))?,
     })
 }
 

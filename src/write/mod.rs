@@ -23,7 +23,7 @@ mod xml;
 pub use self::archive::{ArchiveError, Entry, Keeping, archive};
 pub use self::book::{
     Beside, BookError, BuildBook, Figure, Found, Input, InputGroup, IslandData, Leaf, Lists, Live,
-    Shown, Tick, build_book, figures_fragment, findings_fragment, island_data,
+    Shown, Tick, build_book, findings_fragment, island_data,
 };
 pub use self::dxf::dxf;
 pub use self::findings_json::{Report, findings_json};

@@ -4,7 +4,6 @@ use super::guard;
 use super::source::{NotWritten, known_by};
 use super::state::{Now, State};
 use crate::parameters::rewritten;
-use crate::pipeline::Picture;
 use axum::Router;
 use axum::body::{Body, Bytes, to_bytes};
 use axum::extract::{Request, State as Shared};
@@ -99,11 +98,8 @@ async fn island(Shared(desk): Shared<Desk>) -> Response {
         page_of,
         ..
     } = desk.state.now();
-    let part = |part: fn(&Picture) -> &str| picture.as_deref().map_or("", part);
-    let head = json!({
-        "seen": seen, "page_of": page_of, "report": report,
-        "findings": part(|p| &p.findings), "figures": part(|p| &p.figures),
-    });
+    let findings = picture.as_ref().map_or("", |p| p.findings.as_str());
+    let head = json!({"seen": seen, "page_of": page_of, "report": report, "findings": findings});
     let head = head.to_string();
     let data = picture.as_ref().map_or("null", |p| p.island.as_str());
     let text = format!(

@@ -10,7 +10,7 @@ mod script;
 mod spot;
 
 pub use island::{IslandData, island_data};
-pub use page::{BookError, build_book, figures_fragment, findings_fragment};
+pub use page::{BookError, build_book, findings_fragment};
 
 use crate::diagnostics::Finding;
 use crate::geometry::Point2;

@@ -95,17 +95,6 @@ pub fn findings_fragment(
     poured("findings", values)
 }
 
-/// The figures alone, as the live view puts them in place of the earlier ones.
-///
-/// # Errors
-/// When the frame cannot be filled: a fault of the program.
-pub fn figures_fragment(own: &[Figure], found: &[Found]) -> Result<String, BookError> {
-    poured(
-        "figures",
-        json!({"figures": figures(own), "tally": tally(found)}),
-    )
-}
-
 /// Pours values into one of the frames.
 fn poured(name: &str, values: Value) -> Result<String, BookError> {
     let mut environment = Environment::new();

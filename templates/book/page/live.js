@@ -94,7 +94,6 @@ export function goLive(view, { refreshed, shown }) {
     if (said.seen !== seen && said.island && !said.report) {
       view?.replace(said.island, said.shapes);
       document.getElementById("findings-all").innerHTML = said.findings;
-      document.getElementById("figures").innerHTML = said.figures;
       shown();
       document.documentElement.dataset.shown = said.seen;
     }
