@@ -154,9 +154,18 @@ fn printing(plan: &Plan) -> Vec<String> {
 fn template_leaves(plan: &Plan) -> Vec<Leaf> {
     let sets = template::pages(plan);
     let pages = sets.iter().flat_map(|set| {
-        set.pages.iter().map(|page| Leaf {
-            chapter: set.title.clone(),
-            ..leaf(&page.sheet)
+        set.pages.iter().map(|page| {
+            let own = leaf(&page.sheet);
+            let title = match page.mark.as_str() {
+                "" => own.title,
+                mark => format!("Page {mark}"),
+            };
+            let chapter = set.title.clone();
+            Leaf {
+                title,
+                chapter,
+                ..own
+            }
         })
     });
     let mut leaves: Vec<Leaf> = pages.collect();

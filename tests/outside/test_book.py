@@ -86,6 +86,9 @@ def test_every_page_of_the_template_is_there(book, demo):
     pages = sorted((demo.folder / "template/pages").glob("*.svg"))
     shown = book.page.locator("#template details.sheet").count()
     assert len(pages) > 20 and shown == len(pages) + 1, "and the whole counter on one sheet"
+    for group in book.page.locator("#template details.set").all():
+        names = [name.strip() for name in group.locator(".sheet > summary").all_text_contents()]
+        assert len(set(names)) == len(names), f"pages that nobody can tell apart: {names}"
 
 
 def test_the_picture_shows_an_island(book):

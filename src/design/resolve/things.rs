@@ -153,7 +153,10 @@ impl Head<'_> {
         if found.is_none() {
             let names: Vec<_> = runs.iter().map(|r| r.name.as_str()).collect();
             let hint = parameters::nearest(wanted, names.iter().copied()).map_or_else(
-                || format!("the runs are {}", names.join(", ")),
+                || match names.as_slice() {
+                    [] => "no run stands: put 'runs' right first".to_owned(),
+                    names => format!("the runs are {}", names.join(", ")),
+                },
                 |n| format!("did you mean '{n}'?"),
             );
             let text = format!("there is no run named '{}'", wanted.escape_debug());

@@ -2,6 +2,7 @@
 
 use crate::geometry::{Bounds3, Point2};
 use crate::mesh::Instance;
+use std::collections::BTreeMap;
 use std::fmt::Write;
 
 /// The longer side of the picture, in units of its own.
@@ -14,11 +15,17 @@ const LEAST: f64 = 5.0;
 /// The picture as SVG; `None` where there is nothing to show.
 pub(super) fn spot(outline: &[Point2], parts: &[&Instance]) -> Option<String> {
     let island = Bounds3::around(outline.iter().map(|p| nalgebra::Point3::new(p.x, p.y, 0.0)))?;
-    let boxes = parts.iter().filter_map(|instance| {
-        let own = instance.mesh.bounds()?.corners();
-        Bounds3::around(own.map(|c| instance.part.placement * c))
-    });
-    let boxes: Vec<Bounds3> = boxes.collect();
+    // What belongs to one run is one spot: an L is not filled up to a rectangle.
+    let mut by_run: BTreeMap<Option<usize>, Bounds3> = BTreeMap::new();
+    for instance in parts {
+        let own = instance.mesh.bounds().map(|b| b.corners());
+        let own = own.and_then(|c| Bounds3::around(c.map(|c| instance.part.placement * c)));
+        if let Some(own) = own {
+            let spot = by_run.entry(instance.part.run).or_insert(own);
+            *spot = spot.union(own);
+        }
+    }
+    let boxes: Vec<Bounds3> = by_run.into_values().collect();
     let around = boxes.iter().copied().reduce(Bounds3::union)?;
     let all = island.union(around);
     let size = all.high - all.low;
